@@ -1,0 +1,153 @@
+import { z } from 'zod';
+import {
+  Change,
+  ConnectedMeter,
+  Fitting,
+  FoundPort,
+  Id,
+  MeterChoice,
+  ProposalNote,
+  Purpose,
+  Reading,
+  StationRow,
+  StationSheet,
+  Sweep,
+  SweepState,
+  Visit,
+} from './records.ts';
+
+const Nothing = z.strictObject({});
+const text = z.string().trim().min(1).max(400);
+const fileText = z.string().max(20_000_000);
+const frequenciesMhz = z.array(z.number().positive().max(3000)).min(1).max(2000);
+
+/**
+ * Every call across the boundary: what goes in, what comes out. The Electron window, the local browser and the tests
+ * all derive from this; a handler that is missing or wrong does not compile.
+ */
+export const calls = {
+  'host.describe': {
+    in: Nothing,
+    out: z.strictObject({
+      version: z.string(),
+      host: z.enum(['window', 'browser', 'memory']),
+      archivePath: z.string(),
+      /** Sweeps that a killed process had left running; they are marked partial and nothing read is lost. */
+      recoveredSweeps: z.array(
+        z.strictObject({ sweepId: Id, stationId: text, readingCount: z.number().int() }),
+      ),
+      profiles: z.array(z.strictObject({ name: text, title: text })),
+    }),
+  },
+  /** Puts the invented network of Quillmere into the archive; calling it again changes nothing. */
+  'demo.load': { in: Nothing, out: z.strictObject({ stationIds: z.array(text) }) },
+
+  'stations.list': { in: Nothing, out: z.strictObject({ stations: z.array(StationRow) }) },
+  /** A new station, or a new design revision of one with the same id. An identical design adds nothing. */
+  'stations.import': {
+    in: z.strictObject({ fileName: text, text: fileText }),
+    out: z.strictObject({ stationId: text, revision: z.number().int() }),
+  },
+  'stations.open': { in: z.strictObject({ stationId: text }), out: StationSheet },
+  'stations.export': {
+    in: z.strictObject({ stationId: text }),
+    out: z.strictObject({ fileName: text, text: z.string() }),
+  },
+
+  'visits.begin': {
+    in: z.strictObject({
+      stationId: text,
+      operator: z.string().trim().max(120),
+      ambientC: z.number().min(-90).max(90).nullable(),
+      cautionsRead: z.literal(true),
+    }),
+    out: Visit,
+  },
+  'visits.end': { in: z.strictObject({ visitId: Id, note: z.string().max(4000) }), out: Visit },
+
+  'meters.find': {
+    in: Nothing,
+    /** `problem` says why the list may be incomplete; an empty list without a problem means that none is there. */
+    out: z.strictObject({ ports: z.array(FoundPort), problem: z.string().nullable() }),
+  },
+  /** Opens the link and asks for the identity; the meter stays connected until another is chosen. */
+  'meters.connect': { in: MeterChoice, out: ConnectedMeter },
+  'meters.disconnect': { in: Nothing, out: Nothing },
+  'meters.current': { in: Nothing, out: z.strictObject({ meter: ConnectedMeter.nullable() }) },
+
+  /** Returns as soon as the sweep is in the archive; its readings follow as events, its end as one more. */
+  'sweeps.start': {
+    in: z.strictObject({ visitId: Id, portName: text, purpose: Purpose, frequenciesMhz }),
+    out: z.strictObject({ sweepId: Id }),
+  },
+  'sweeps.stop': { in: z.strictObject({ sweepId: Id }), out: Nothing },
+  'sweeps.open': { in: z.strictObject({ sweepId: Id }), out: Sweep },
+  'sweeps.import': {
+    in: z.strictObject({
+      visitId: Id,
+      portName: text,
+      purpose: Purpose,
+      fileName: text,
+      text: fileText,
+      /** 0 when the file's levels are those of the port itself. */
+      testPointLossDb: z.number().min(0).max(60),
+    }),
+    out: z.strictObject({
+      sweepId: Id,
+      left: z.array(z.strictObject({ line: z.number().int(), reason: text })),
+    }),
+  },
+  'sweeps.export': {
+    in: z.strictObject({ sweepId: Id }),
+    out: z.strictObject({ fileName: text, text: z.string() }),
+  },
+
+  /** The technician says that these parts are in. Kept with the proposal that asked for them, in one transaction. */
+  'parts.fit': {
+    in: z.strictObject({
+      visitId: Id,
+      changes: z.array(Change).min(1).max(50),
+      proposal: ProposalNote.nullable(),
+    }),
+    out: z.strictObject({ fittings: z.array(Fitting) }),
+  },
+} as const;
+
+/** Every event that a host sends by itself. */
+export const events = {
+  /** Sent after the reading is on disk, never before. */
+  'sweep.reading': z.strictObject({
+    sweepId: Id,
+    index: z.number().int().min(0),
+    plannedCount: z.number().int(),
+    reading: Reading,
+  }),
+  'sweep.ended': z.strictObject({
+    sweepId: Id,
+    stationId: text,
+    state: SweepState,
+    readingCount: z.number().int(),
+    /** Null when complete; else what happened and what would help. */
+    reason: z.string().nullable(),
+  }),
+  /** The meter in use came, went or was lost. */
+  'meter.changed': z.strictObject({
+    meter: ConnectedMeter.nullable(),
+    /** Null when it was chosen or put away on purpose; else what happened to the link and what would help. */
+    lost: z.string().nullable(),
+  }),
+} as const;
+
+export type CallName = keyof typeof calls;
+export type EventName = keyof typeof events;
+export type Input<N extends CallName> = z.infer<(typeof calls)[N]['in']>;
+export type Output<N extends CallName> = z.infer<(typeof calls)[N]['out']>;
+export type EventData<N extends EventName> = z.infer<(typeof events)[N]>;
+
+/** What a host must do for each call. A person's mistake is thrown as `Refused`; anything else thrown is a fault. */
+export type Handlers = {
+  [N in CallName]: (input: Input<N>, signal: AbortSignal) => Promise<Output<N>>;
+};
+
+/** Sends one event to every client of a host. */
+export type Emit = <N extends EventName>(name: N, data: EventData<N>) => void;

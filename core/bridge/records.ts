@@ -1,0 +1,154 @@
+import { z } from 'zod';
+import { Station } from '../files/station.ts';
+
+/** Moments cross the bridge as UTC, ISO 8601 with a trailing Z. */
+export const Moment = z.iso.datetime();
+export const Id = z.uuid();
+export const Kind = z.enum(['analog', 'qam', 'ofdm', 'cw']);
+const mhz = z.number().positive();
+const text = z.string().trim().min(1).max(400);
+
+/**
+ * One answer of a meter, never changed afterwards. `meterDbmv` is what the meter said at the test point, converted
+ * to dBmV; the level at the port is that plus the sweep's `testPointLossDb` (core/line/port-level.ts). Null when the
+ * meter answered that it has no level there.
+ */
+export const Reading = z.strictObject({
+  frequencyMhz: mhz,
+  meterDbmv: z.number().nullable(),
+  kind: Kind.nullable(),
+  takenAt: Moment,
+});
+export type Reading = z.infer<typeof Reading>;
+
+export const MeterIdentity = z.strictObject({
+  maker: z.string(),
+  model: z.string(),
+  serialNumber: z.string(),
+  firmware: z.string(),
+});
+export type MeterIdentity = z.infer<typeof MeterIdentity>;
+
+/** A serial port (found or typed) with the name of a profile, or the simulated meter inside the process. */
+export const MeterChoice = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('serial'), path: text, profile: text }),
+  z.strictObject({ kind: z.literal('simulated') }),
+]);
+export type MeterChoice = z.infer<typeof MeterChoice>;
+
+export const ConnectedMeter = z.strictObject({
+  choice: MeterChoice,
+  identity: MeterIdentity,
+  connectedAt: Moment,
+});
+export type ConnectedMeter = z.infer<typeof ConnectedMeter>;
+
+export const FoundPort = z.strictObject({ path: text, label: z.string(), likely: z.boolean() });
+export type FoundPort = z.infer<typeof FoundPort>;
+
+export const Purpose = z.enum(['as-found', 'as-left', 'check']);
+export type Purpose = z.infer<typeof Purpose>;
+
+/** `recording` while it runs; `partial` when it was cut short, with `endReason` saying by what. */
+export const SweepState = z.enum(['recording', 'complete', 'partial']);
+export type SweepState = z.infer<typeof SweepState>;
+
+export const SweepSummary = z.strictObject({
+  sweepId: Id,
+  visitId: Id,
+  stationId: text,
+  revision: z.number().int().positive(),
+  portName: text,
+  purpose: Purpose,
+  state: SweepState,
+  source: z.enum(['meter', 'file']),
+  /** The file's name for a sweep from a file, the profile's name for one from a meter. */
+  sourceName: text,
+  meter: MeterIdentity.nullable(),
+  testPointLossDb: z.number().min(0),
+  ambientC: z.number().nullable(),
+  startedAt: Moment,
+  endedAt: Moment.nullable(),
+  plannedCount: z.number().int().min(0),
+  readingCount: z.number().int().min(0),
+  endReason: z.string().nullable(),
+  /** What was plugged in while it was read. */
+  pluggedIn: z.record(z.string(), z.number()),
+});
+export type SweepSummary = z.infer<typeof SweepSummary>;
+
+export const Sweep = z.strictObject({ summary: SweepSummary, readings: z.array(Reading) });
+export type Sweep = z.infer<typeof Sweep>;
+
+export const Change = z.strictObject({ position: text, from: z.number(), to: z.number() });
+export type Change = z.infer<typeof Change>;
+
+export const Fitting = z.strictObject({
+  fittingId: Id,
+  visitId: Id,
+  at: Moment,
+  change: Change,
+  proposalId: Id.nullable(),
+});
+export type Fitting = z.infer<typeof Fitting>;
+
+/** What was proposed from which sweep, kept when its parts are fitted: the prediction that the next sweep is held against. */
+export const ProposalNote = z.strictObject({
+  sweepId: Id,
+  values: z.record(z.string(), z.number()),
+  worstBeforeDb: z.number(),
+  worstPredictedDb: z.number(),
+});
+export type ProposalNote = z.infer<typeof ProposalNote>;
+export const StoredProposal = z.strictObject({ proposalId: Id, visitId: Id, at: Moment, note: ProposalNote });
+export type StoredProposal = z.infer<typeof StoredProposal>;
+
+export const Visit = z.strictObject({
+  visitId: Id,
+  stationId: text,
+  operator: z.string(),
+  ambientC: z.number().nullable(),
+  startedAt: Moment,
+  endedAt: Moment.nullable(),
+  cautionsReadAt: Moment,
+  note: z.string(),
+});
+export type Visit = z.infer<typeof Visit>;
+
+/** How a station stood at its newest sweep, as core/line/standing.ts judged it. */
+export const Standing = z.strictObject({
+  sweepId: Id,
+  at: Moment,
+  purpose: Purpose,
+  state: SweepState,
+  verdict: z.enum(['pass', 'fail', 'undecided']).nullable(),
+  headline: z.string(),
+  worstDb: z.number().nullable(),
+  worstMhz: z.number().nullable(),
+});
+export type Standing = z.infer<typeof Standing>;
+
+export const StationRow = z.strictObject({
+  stationId: text,
+  name: text,
+  revision: z.number().int().positive(),
+  sweepCount: z.number().int().min(0),
+  openVisit: z.boolean(),
+  standing: Standing.nullable(),
+});
+export type StationRow = z.infer<typeof StationRow>;
+
+export const StationSheet = z.strictObject({
+  station: Station,
+  revision: z.number().int().positive(),
+  revisedAt: Moment,
+  /** What is plugged in now: the design revision's `installed` and every fitting since. */
+  pluggedIn: z.record(z.string(), z.number()),
+  openVisit: Visit.nullable(),
+  visits: z.array(Visit),
+  /** Newest first. */
+  sweeps: z.array(SweepSummary),
+  fittings: z.array(Fitting),
+  proposals: z.array(StoredProposal),
+});
+export type StationSheet = z.infer<typeof StationSheet>;

@@ -1,0 +1,4 @@
+#!/usr/bin/env node
+import '../node-floor.mjs';
+
+await import('./main.ts');
