@@ -24,20 +24,7 @@ const layers: readonly Layer[] = [
     ours: ['core/plug-ins/', 'core/files/station', 'core/result', 'core/units', 'core/interpolate'],
     foreign: [],
   },
-  {
-    under: 'core/',
-    ours: [
-      'core/propose/',
-      'core/simulate/',
-      'core/line/',
-      'core/plug-ins/',
-      'core/files/',
-      'core/result',
-      'core/units',
-      'core/interpolate',
-    ],
-    foreign: [],
-  },
+  { under: 'core/', ours: ['core/'], foreign: [] },
   { under: 'electron/main/', ours: ['electron/main/', 'electron/backend/', 'core/'], foreign: 'any' },
   { under: 'electron/preload/', ours: ['electron/preload/', 'core/bridge/'], foreign: ['electron'] },
   {
