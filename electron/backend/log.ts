@@ -1,0 +1,31 @@
+import { renameSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { pino } from 'pino';
+
+/** What the backend needs of a logger; pino's own fits. */
+export interface Logger {
+  info(facts: Readonly<Record<string, unknown>>, message: string): void;
+  warn(facts: Readonly<Record<string, unknown>>, message: string): void;
+  error(facts: Readonly<Record<string, unknown>>, message: string): void;
+}
+
+export const LOG_FILE = 'tiltwright.log';
+const ROTATE_ABOVE_BYTES = 5_000_000;
+
+/**
+ * A log in the data folder, never on standard output: that belongs to the verbs and to the ready line. The file of an
+ * earlier run is put aside once when it has grown. A log that can't be written must not stop the work.
+ */
+export function createLog(dataDir: string): Logger {
+  const path = join(dataDir, LOG_FILE);
+  try {
+    if (statSync(path).size > ROTATE_ABOVE_BYTES) renameSync(path, `${path}.1`);
+  } catch {
+    // There is no log yet, or it can't be moved: it is written where it stands.
+  }
+  const file = pino.destination({ dest: path, sync: true, mkdir: true });
+  file.on('error', () => {
+    // A full disk is told where it matters, at the sweep.
+  });
+  return pino({ base: null }, file);
+}
