@@ -21,13 +21,20 @@ export type Wire = Readonly<{
   onClosed?(listener: (why: string) => void): () => void;
 }>;
 
+/** What a call needs of an AbortSignal, Node's or the browser's. */
+export type CancelSignal = Readonly<{
+  aborted: boolean;
+  addEventListener(type: 'abort', listener: () => void): void;
+  removeEventListener(type: 'abort', listener: () => void): void;
+}>;
+
 /** `opening` until the host has answered with the same contract; `closed` is the end: make a new client then. */
 export type ConnectionState = 'opening' | 'open' | 'closed';
 export type StateListener = (state: ConnectionState, why: string) => void;
 
 export type Client = Readonly<{
   /** Rejects with `ClientFault` and nothing else. May be used at once, before the connection is open. */
-  call<N extends CallName>(name: N, input: Input<N>, signal?: AbortSignal): Promise<Output<N>>;
+  call<N extends CallName>(name: N, input: Input<N>, signal?: CancelSignal): Promise<Output<N>>;
   /** Events in the order in which the host sent them; gives back the way to stop listening. */
   on<N extends EventName>(name: N, listener: (data: EventData<N>) => void): () => void;
   connection: Readonly<{
@@ -133,7 +140,7 @@ export function createClient(wire: Wire, onFault: OnFault = () => {}): Client {
     else if (state === 'open' && frame.type === 'reply') heardReply(frame.id, frame.reply);
   }
 
-  function call<N extends CallName>(name: N, input: Input<N>, signal?: AbortSignal): Promise<Output<N>> {
+  function call<N extends CallName>(name: N, input: Input<N>, signal?: CancelSignal): Promise<Output<N>> {
     return new Promise((resolve, reject) => {
       if (state === 'closed') {
         reject(new ClientFault('disconnected', name, why));
