@@ -1,0 +1,114 @@
+import type { SignalKind } from './level-row.ts';
+import { positionOf, type Shape } from './position.ts';
+import { medianOf, robustLine } from './robust-line.ts';
+import type { Excluded, UsableRow } from './usable-rows.ts';
+
+/** Fewer rows than this cannot show which of them is the odd one. */
+const FEWEST_ROWS = 5;
+/** A row nearer to the line than this is a carrier, however quiet the others are: QAM is carried 6 dB down. */
+const NEAR_DB = 8;
+/** ... and so is one within this many robust standard deviations. */
+const NEAR_SIGMAS = 6;
+/** A block of rows at one level nearer than this is carried at another level; deeper, nothing is carried there. */
+const BLOCK_DB = 15;
+const BLOCK_SPREAD_DB = 4;
+const BLOCK_ROWS = 3;
+/** A suck-out or a roll-off goes down in steps: its neighbour has at least this share of its depth. */
+const SHOULDER = 0.2;
+/** Deviations of a normal spread per median absolute deviation. */
+const SIGMA_PER_MAD = 1.4826;
+
+export type Screened = Readonly<{ kept: readonly UsableRow[]; excluded: readonly Excluded[] }>;
+
+/**
+ * Leaves out rows that are plainly not carriers at their level: said to be unlocked, or far off a line that the others
+ * agree on. A tilt, a suck-out, a roll-off at an end of the band, a block or a kind of carriers at another level stay:
+ * they are what the station does. Fewer than five rows, or a sweep in which more than a third would go, stay whole.
+ * @param rows   in rising frequency (MHz), levels in dBmV
+ * @param shape  straight in f or in sqrt(f)
+ * @returns  the rows kept, in order, and the others with the reason in words
+ * @source   contract, section 3, "fit, exactly"; the limits are common practice, no published source
+ */
+export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screened {
+  const locked = rows.filter((row) => row.unlocked !== true && row.reason === undefined);
+  const excluded = rows
+    .filter((row) => row.unlocked === true || row.reason !== undefined)
+    .map(({ frequencyMhz, reason }) => ({
+      frequencyMhz,
+      reason: reason ?? 'not locked: the source itself says that this is no reading',
+    }));
+  const lowMhz = locked[0]?.frequencyMhz ?? 0;
+  const highMhz = locked.at(-1)?.frequencyMhz ?? 0;
+  if (locked.length < FEWEST_ROWS || lowMhz === highMhz) return { kept: locked, excluded };
+
+  const position = locked.map((row) => positionOf(row.frequencyMhz, shape, lowMhz, highMhz));
+  const line = robustLine(
+    position,
+    locked.map((row) => row.levelDbmv),
+  );
+  const offDb = locked.map((row, i) => row.levelDbmv - (line.lowDbmv + line.tiltDb * (position[i] ?? 0)));
+  const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianOf(offDb.map(Math.abs)));
+  const far = farRows(locked, offDb, nearDb);
+  if (far.size > locked.length / 3) return { kept: locked, excluded };
+  return {
+    kept: locked.filter((_, i) => !far.has(i)),
+    excluded: [
+      ...excluded,
+      ...[...far].map((i) => ({
+        frequencyMhz: locked[i]?.frequencyMhz ?? null,
+        reason: reasonOf(offDb[i] ?? 0),
+      })),
+    ],
+  };
+}
+
+const reasonOf = (offDb: number): string =>
+  offDb < 0
+    ? `${(-offDb).toFixed(1)} dB below the line of the others: no carrier at its level`
+    : `${offDb.toFixed(1)} dB above the line of the others: not a carrier of this line`;
+
+/** Rows off by more than nearDb, run by run of neighbours, without the runs that the station itself explains. */
+function farRows(rows: readonly UsableRow[], offDb: readonly number[], nearDb: number): Set<number> {
+  const far = new Set<number>();
+  const sideOf = (i: number) => ((offDb[i] ?? 0) > nearDb ? 1 : (offDb[i] ?? 0) < -nearDb ? -1 : 0);
+  for (let start = 0; start < rows.length; ) {
+    let end = start;
+    while (end + 1 < rows.length && sideOf(end + 1) === sideOf(start)) end++;
+    if (sideOf(start) !== 0 && !hasShoulders(offDb, start, end) && !isBlock(offDb, start, end))
+      for (let i = start; i <= end; i++) if (!isAtLevelOfItsKind(rows, offDb, i)) far.add(i);
+    start = end + 1;
+  }
+  return far;
+}
+
+/** A suck-out falls and rises in steps on both sides; at an end of the band the one side that there is decides. */
+function hasShoulders(offDb: readonly number[], start: number, end: number): boolean {
+  const shoulder = (outside: number, edge: number): boolean | undefined => {
+    const beside = offDb[outside];
+    return beside === undefined ? undefined : beside / (offDb[edge] ?? 1) >= SHOULDER;
+  };
+  const left = shoulder(start - 1, start);
+  const right = shoulder(end + 1, end);
+  return (left ?? true) && (right ?? true);
+}
+
+/** Neighbours at one level of their own, not so far down that nothing is carried there. */
+function isBlock(offDb: readonly number[], start: number, end: number): boolean {
+  const run = offDb.slice(start, end + 1);
+  const spreadDb = Math.max(...run) - Math.min(...run);
+  return run.length >= BLOCK_ROWS && spreadDb <= BLOCK_SPREAD_DB && Math.max(...run.map(Math.abs)) < BLOCK_DB;
+}
+
+/** One of three or more carriers of a named kind that are, as a kind, carried about this far off. */
+function isAtLevelOfItsKind(rows: readonly UsableRow[], offDb: readonly number[], i: number): boolean {
+  const kind: SignalKind | undefined = rows[i]?.kind;
+  if (kind === undefined) return false;
+  const ofKind = offDb.filter((_, j) => rows[j]?.kind === kind);
+  const middleDb = medianOf(ofKind);
+  return (
+    ofKind.length >= BLOCK_ROWS &&
+    ofKind.length < rows.length &&
+    Math.abs(middleDb) < BLOCK_DB &&
+    Math.abs((offDb[i] ?? 0) - middleDb) <= BLOCK_SPREAD_DB
+  );
+}
