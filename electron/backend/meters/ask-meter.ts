@@ -1,0 +1,71 @@
+import type { LineLink } from './line-link.ts';
+import { MeterFault } from './meter-shop.ts';
+import { OutOfPatience, pause, withPatience } from './patience.ts';
+import type { Question } from './profile.ts';
+
+/** A conversation with one meter: its link, and the name it has in messages. */
+export type Talk = Readonly<{ link: LineLink; where: string; signal: AbortSignal }>;
+export type Fields = Readonly<Record<string, string | undefined>>;
+
+/** Long enough for the rest of a torn answer to come and be dropped, before the question is put again. */
+const AFTER_NONSENSE_MS = 120;
+const TELL_WITHIN_MS = 1500;
+const SHOWN_CHARACTERS = 80;
+
+/**
+ * The named groups of the answer. An answer that the grammar refuses, or that `makesSense` does, is asked for once
+ * more; then it is a `MeterFault` that shows what came. Silence is one at once. Rejects with the signal's reason when
+ * that aborts.
+ */
+export async function askMeter(
+  talk: Talk,
+  question: Question,
+  makesSense: (fields: Fields) => boolean = () => true,
+): Promise<Fields> {
+  const first = await askOnce(talk, question);
+  if (first.fields !== null && makesSense(first.fields)) return first.fields;
+  await pause(AFTER_NONSENSE_MS, talk.signal);
+  const second = await askOnce(talk, question);
+  if (second.fields !== null && makesSense(second.fields)) return second.fields;
+  throw notUnderstood(talk.where, question.ask, second.text);
+}
+
+/** The answer's text and its groups, null when it does not read as an answer to this question. */
+async function askOnce(talk: Talk, question: Question) {
+  const text = await patiently(talk, question.timeoutMs, (signal) => talk.link.ask(question.ask, signal));
+  return { text, fields: question.answer.exec(text)?.groups ?? null };
+}
+
+/** Says a line that has no answer. */
+export const tellMeter = (talk: Talk, line: string): Promise<void> =>
+  patiently(talk, TELL_WITHIN_MS, (signal) => talk.link.tell(line, signal));
+
+async function patiently<T>(
+  talk: Talk,
+  patienceMs: number,
+  task: (signal: AbortSignal) => Promise<T>,
+): Promise<T> {
+  try {
+    return await withPatience(patienceMs, talk.signal, task);
+  } catch (fault) {
+    if (fault instanceof OutOfPatience) throw silent(talk.where, fault.afterMs);
+    throw fault;
+  }
+}
+
+const silent = (where: string, afterMs: number) =>
+  new MeterFault(
+    'silent',
+    where,
+    `the meter does not answer (waited ${afterMs / 1000} s); check that it is switched on, that this is its port, and the speed of the port`,
+  );
+
+const notUnderstood = (where: string, asked: string, text: string) =>
+  new MeterFault(
+    'not-understood',
+    where,
+    `the meter's answer to "${asked}" is not understood: ${shown(text)}; check the profile and the speed of the port`,
+  );
+
+const shown = (text: string) =>
+  JSON.stringify(text.length > SHOWN_CHARACTERS ? `${text.slice(0, SHOWN_CHARACTERS)}…` : text);

@@ -1,0 +1,136 @@
+import type { ByteWire, WireStart } from './byte-wire.ts';
+import type { LineFormat, LineLink } from './line-link.ts';
+import { createLineSplitter, LONGEST_LINE } from './lines.ts';
+import { MeterFault } from './meter-shop.ts';
+import { OutOfPatience } from './patience.ts';
+
+const CLOSE_WITHIN_MS = 1000;
+
+/** The one question that is on the wire. `over` settles when its answer has come or is no longer to be expected. */
+type Flight = {
+  answered: (line: string) => void;
+  failed: (fault: MeterFault) => void;
+  readonly over: Promise<void>;
+  readonly land: () => void;
+};
+
+/** A line link over any wire of bytes. `where` names the wire in faults. */
+export function createLineLink(where: string, format: LineFormat, start: WireStart): LineLink {
+  const splitter = createLineSplitter(format.discardFirstLine);
+  const lost = Promise.withResolvers<MeterFault>();
+  const ended = Promise.withResolvers<never>();
+  // Nobody may be waiting when the link ends; the rejection is for those who are.
+  ended.promise.catch(() => undefined);
+  let end: MeterFault | null = null;
+  let flight: Flight | null = null;
+  let closing: Promise<void> | null = null;
+
+  const finish = (fault: MeterFault) => {
+    if (end !== null) return;
+    end = fault;
+    flight?.failed(fault);
+    ended.reject(fault);
+  };
+
+  const wire: ByteWire = start({
+    bytes(chunk) {
+      // Data behind the end of a session is nobody's answer.
+      if (end !== null) return;
+      const { lines, endless } = splitter.push(chunk);
+      // A line that nobody asked for is dropped: it answers nothing.
+      for (const line of lines) flight?.answered(line);
+      if (endless) {
+        const help = `more than ${LONGEST_LINE} characters without a line end; check the speed of the port`;
+        flight?.failed(new MeterFault('not-understood', where, help));
+      }
+    },
+    gone(fault) {
+      if (end === null) lost.resolve(fault);
+      finish(fault);
+      void link.close();
+    },
+  });
+
+  /** Waits until nothing is on the wire. */
+  const turn = async (signal: AbortSignal) => {
+    while (flight !== null) await unlessAborted(flight.over, signal);
+    signal.throwIfAborted();
+    if (end !== null) throw end;
+  };
+
+  let spoken = false;
+  const send = (line: string, taken: () => void) => {
+    // Half a line that came before we said anything belongs to an earlier session, and so does its rest.
+    if (!spoken) splitter.dropBegun();
+    spoken = true;
+    wire.write(Buffer.from(line + format.terminator, 'latin1'), taken);
+  };
+
+  const link: LineLink = {
+    lost: lost.promise,
+    async ask(line, signal) {
+      await turn(signal);
+      return await new Promise<string>((resolve, reject) => {
+        const landing = Promise.withResolvers<void>();
+        const mine: Flight = {
+          over: landing.promise,
+          land: () => {
+            signal.removeEventListener('abort', abandon);
+            if (flight === mine) flight = null;
+            landing.resolve();
+          },
+          answered: (answer) => {
+            mine.land();
+            resolve(answer);
+          },
+          failed: (fault) => {
+            mine.land();
+            reject(fault);
+          },
+        };
+        const abandon = () => {
+          reject(signal.reason);
+          // Waited long enough already, or stopped while the answer is on its way: then it still owns the wire.
+          if (signal.reason instanceof OutOfPatience) return mine.land();
+          const timer = setTimeout(mine.land, format.lateAnswerMs);
+          void mine.over.then(() => clearTimeout(timer));
+        };
+        signal.addEventListener('abort', abandon, { once: true });
+        flight = mine;
+        send(line, () => undefined);
+      });
+    },
+    async tell(line, signal) {
+      await turn(signal);
+      const taken = new Promise<void>((resolve) => send(line, resolve));
+      await unlessAborted(Promise.race([taken, ended.promise]), signal);
+    },
+    close() {
+      finish(new MeterFault('lost', where, 'the link was closed; connect the meter again'));
+      closing ??= within(CLOSE_WITHIN_MS, wire.close());
+      return closing;
+    },
+  };
+  return link;
+}
+
+/** A promise's outcome, or the signal's reason as soon as that aborts. */
+async function unlessAborted<T>(promise: Promise<T>, signal: AbortSignal): Promise<T> {
+  signal.throwIfAborted();
+  const aborted = Promise.withResolvers<never>();
+  const stop = () => aborted.reject(signal.reason);
+  signal.addEventListener('abort', stop, { once: true });
+  try {
+    return await Promise.race([promise, aborted.promise]);
+  } finally {
+    signal.removeEventListener('abort', stop);
+  }
+}
+
+/** Done when the task is, or after a while; never fails. */
+async function within(limitMs: number, task: Promise<unknown>): Promise<void> {
+  const limit = Promise.withResolvers<void>();
+  const timer = setTimeout(limit.resolve, limitMs);
+  await Promise.race([task.catch(() => undefined), limit.promise]);
+  clearTimeout(timer);
+}

@@ -1,0 +1,54 @@
+import type { MeterChoice, Reading } from '../../../core/bridge/records.ts';
+import type { Greeting } from './handshake.ts';
+import type { LineLink } from './line-link.ts';
+import { type Meter, MeterFault, type Probe } from './meter-shop.ts';
+import type { Profile } from './profile.ts';
+import { readLevels } from './read-levels.ts';
+
+/** What a meter is made of once it has greeted. */
+export type MeterParts = Readonly<{
+  choice: MeterChoice;
+  where: string;
+  link: LineLink;
+  profile: Profile;
+  greeting: Greeting;
+  now: () => Date;
+  moveProbe: (probe: Probe) => void;
+}>;
+
+/** A meter over a line link. Silence ends the session like an unplugged cable: what follows can't be trusted. */
+export function createMeter(parts: MeterParts): Meter {
+  const { choice, where, link, profile, greeting, now, moveProbe } = parts;
+  const lost = Promise.withResolvers<Readonly<{ help: string }>>();
+  void link.lost.then(lost.resolve);
+  let reading = false;
+
+  async function* read(
+    frequenciesMhz: readonly number[],
+    signal: AbortSignal,
+  ): AsyncGenerator<Reading, void> {
+    if (reading) throw new Error('this meter is reading already; two plans can not share one meter');
+    reading = true;
+    try {
+      yield* readLevels({ talk: { link, where, signal }, profile, unit: greeting.unit, now }, frequenciesMhz);
+    } catch (fault) {
+      if (fault instanceof MeterFault && fault.code === 'silent') {
+        lost.resolve(fault);
+        await link.close();
+      }
+      throw fault;
+    } finally {
+      reading = false;
+    }
+  }
+
+  return {
+    choice,
+    identity: greeting.identity,
+    profileName: profile.name,
+    moveProbe,
+    readLevels: read,
+    lost: lost.promise,
+    close: () => link.close(),
+  };
+}

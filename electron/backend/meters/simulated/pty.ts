@@ -1,0 +1,68 @@
+import { closeSync, constants, openSync } from 'node:fs';
+import type { ReadStream } from 'node:tty';
+import { createFront, type Pace } from './front.ts';
+import type { SimulatedInstrument } from './instrument.ts';
+
+/** The parts of node-pty's terminal that its types do not show: it has no other way to a pair without a program. */
+type OpenPair = Readonly<{ _master: ReadStream; _slave: ReadStream; _pty: string }>;
+
+/** A simulated meter on a pseudo-terminal: any program may open `path` as a serial port. */
+export type PtyMeter = Readonly<{
+  path: string;
+  /** Settles when it is unplugged. Idempotent. */
+  unplug(): Promise<void>;
+}>;
+
+/**
+ * Opens a pseudo-terminal and puts the instrument on its far end. We keep our own handle on the near end, so that the
+ * terminal stays when a program closes it and can be opened again; without that the far end would read an error.
+ */
+export async function openPtyMeter(instrument: SimulatedInstrument, pace: Pace): Promise<PtyMeter> {
+  const pair = await openPair();
+  const { _master: master, _slave: slave, _pty: path } = pair;
+  // Raw before anybody opens it: a terminal that echoes would send the instrument its own answers as commands.
+  slave.setRawMode(true);
+  const held = openSync(path, constants.O_RDWR | constants.O_NOCTTY | constants.O_NONBLOCK);
+  // The library reads the near end itself, and would take our answers away from whoever opens it.
+  await new Promise<void>((resolve) => {
+    slave.once('close', () => resolve());
+    slave.destroy();
+  });
+  const front = createFront(instrument, pace, (bytes) => {
+    if (master.writable) master.write(bytes);
+  });
+  const closed = new Promise<void>((resolve) => master.once('close', () => resolve()));
+  master.on('data', (chunk: Uint8Array) => front.receive(chunk));
+  let plugged = true;
+  return {
+    path,
+    async unplug() {
+      if (plugged) {
+        plugged = false;
+        front.stop();
+        master.destroy();
+        closeSync(held);
+      }
+      await closed;
+    },
+  };
+}
+
+async function openPair(): Promise<OpenPair> {
+  // Loaded only here: it is a native module, and nothing but this needs it.
+  const library: unknown = await import('@lydell/node-pty');
+  const open = memberOf(memberOf(library, 'default') ?? library, 'open') ?? memberOf(library, 'open');
+  if (typeof open !== 'function') throw new Error('no pseudo-terminal can be opened on this system');
+  const pair: unknown = open({ encoding: null });
+  if (!isOpenPair(pair)) throw new Error('the pseudo-terminal of this system is of an unknown make');
+  // The library throws an error of the far end at the process unless somebody besides itself listens for it.
+  pair._master.on('error', () => undefined);
+  return pair;
+}
+
+const memberOf = (from: unknown, key: string): unknown =>
+  typeof from === 'object' && from !== null ? Reflect.get(from, key) : undefined;
+
+const isOpenPair = (pair: unknown): pair is OpenPair =>
+  ['_master', '_slave'].every((key) => typeof memberOf(memberOf(pair, key), 'destroy') === 'function') &&
+  typeof memberOf(pair, '_pty') === 'string';
