@@ -1,0 +1,65 @@
+import type { BrowserWindowConstructorOptions, Session, WebContents } from 'electron';
+import { pageUrl } from './page-files.ts';
+
+/** A page without Node, in a sandbox, with a preload of two functions. */
+export function windowOptions(preloadFile: string): BrowserWindowConstructorOptions {
+  return {
+    width: 1366,
+    height: 768,
+    minWidth: 900,
+    minHeight: 600,
+    show: false,
+    title: 'Tiltwright',
+    autoHideMenuBar: true,
+    webPreferences: {
+      preload: preloadFile,
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webviewTag: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
+    },
+  };
+}
+
+/** The page asks the bridge for everything; it needs no permission of the browser, and no device. */
+export function refusePermissions(
+  session: Pick<
+    Session,
+    'setPermissionRequestHandler' | 'setPermissionCheckHandler' | 'setDevicePermissionHandler' | 'on'
+  >,
+): void {
+  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  session.setPermissionCheckHandler(() => false);
+  session.setDevicePermissionHandler(() => false);
+  // The meter's port belongs to the backend; an empty choice tells the page that nothing was chosen.
+  session.on('select-serial-port', (event, _ports, _contents, choose) => {
+    event.preventDefault();
+    choose('');
+  });
+  session.on('select-hid-device', (event, _details, choose) => {
+    event.preventDefault();
+    choose('');
+  });
+  session.on('select-usb-device', (event, _details, choose) => {
+    event.preventDefault();
+    choose('');
+  });
+}
+
+/** The window shows one page and stays on it; loading that page again is all it may do. */
+export function refuseNavigation(contents: Pick<WebContents, 'on' | 'setWindowOpenHandler'>): void {
+  const stay = (event: { preventDefault(): void; url: string }) => {
+    if (event.url !== pageUrl) event.preventDefault();
+  };
+  contents.on('will-navigate', stay);
+  contents.on('will-redirect', stay);
+  contents.on('will-frame-navigate', stay);
+  contents.on('will-attach-webview', (event) => event.preventDefault());
+  contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+}
