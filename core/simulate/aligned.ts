@@ -3,7 +3,7 @@ import type { Design, PluggedIn, Station } from '../files/station.ts';
 import { cableLossDb } from './cable.ts';
 
 /** The line at a port as a scenario's source. */
-export const sourceOn = (design: Design): ScenarioPort['source'] => ({
+const sourceOn = (design: Design): ScenarioPort['source'] => ({
   lowMhz: design.lowMhz,
   lowDbmv: design.lowDbmv,
   highMhz: design.highMhz,

@@ -1,10 +1,12 @@
+import { positionOf, type Shape } from '../line/position.ts';
+
 /** A value over frequency, straight in f (`linear`) or in sqrt f (`cable`). */
 export type Straight = Readonly<{
   lowMhz: number;
   low: number;
   highMhz: number;
   high: number;
-  shape: 'linear' | 'cable';
+  shape: Shape;
 }>;
 
 /**
@@ -15,7 +17,6 @@ export type Straight = Readonly<{
  * @source   contract, section 3, "fit, exactly": x(f) of a linear and of a cable shape
  */
 export function valueOn(line: Straight, frequencyMhz: number): number {
-  const place = (mhz: number) => (line.shape === 'cable' ? Math.sqrt(mhz) : mhz);
-  const x = (place(frequencyMhz) - place(line.lowMhz)) / (place(line.highMhz) - place(line.lowMhz));
-  return line.low + x * (line.high - line.low);
+  const position = positionOf(frequencyMhz, line.shape, line.lowMhz, line.highMhz);
+  return line.low + position * (line.high - line.low);
 }

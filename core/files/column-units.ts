@@ -1,0 +1,126 @@
+import { done, type Result, refuse } from '../result.ts';
+import {
+  type FrequencyUnit,
+  frequencyUnitOf,
+  mhzFromWritten,
+  TOP_OF_ALL_MHZ,
+  unitOfBare,
+} from './frequency-unit.ts';
+import { dbmvFromWritten, type LevelUnit, levelUnitOf } from './level-unit.ts';
+import type { Column } from './sweep-dialect.ts';
+import { numberWritten } from './written-number.ts';
+
+/** A number of a column as written, with the unit behind it if there is one, and where it stands. */
+export type Cell = Readonly<{ digits: string; unit: string; where: string }>;
+
+/** How a column's numbers become MHz or dBmV. `unit` is what they are written in, for telling the person. */
+export type Reader = Readonly<{
+  unit: FrequencyUnit | LevelUnit | 'in the cells';
+  read: (cell: Cell) => Result<number, 'no-unit' | 'wrong-unit' | 'out-of-range'>;
+}>;
+
+/** No level of a line, and no sum of such, comes near this. */
+const BEYOND_ANY_DBMV = 10_000;
+
+const beyond = (cell: Cell, help: string) => refuse('out-of-range', cell.where, help);
+
+function frequencyOf(cell: Cell, unit: FrequencyUnit): Result<number, 'out-of-range'> {
+  const written = numberWritten(cell.digits);
+  const frequencyMhz = written === null ? Number.NaN : mhzFromWritten(written, unit);
+  if (frequencyMhz > 0 && frequencyMhz <= TOP_OF_ALL_MHZ) return done(frequencyMhz);
+  return beyond(
+    cell,
+    `${cell.digits} ${unit} is no frequency from 0 to ${TOP_OF_ALL_MHZ} MHz; check the unit`,
+  );
+}
+
+/**
+ * Decides the unit of a frequency column: its header's, its cells', or the only one in which all its bare numbers lie
+ * between 1 and 3000 MHz.
+ * @param column      the column
+ * @param cells       its numbers but for zeros
+ * @param headerWhere where its header stands
+ * @returns  the reader, or a refusal that says what would make the unit certain
+ * @source   contract, section 1
+ */
+export function frequencyReader(
+  column: Column,
+  cells: readonly Cell[],
+  headerWhere: string,
+): Result<Reader, 'no-unit'> {
+  const own = column.word.frequencyUnit;
+  const bare = cells.filter((cell) => cell.unit === '');
+  const told =
+    own ?? (bare.length === cells.length ? unitOfBare(bare.map((c) => numberWritten(c.digits) ?? 0)) : null);
+  if (told === null && bare.length > 0) {
+    const where = bare.length === cells.length ? headerWhere : (bare[0]?.where ?? headerWhere);
+    return refuse(
+      'no-unit',
+      where,
+      'the unit of frequency is not certain; write "frequency_mhz" in the header',
+    );
+  }
+  return done({
+    unit: told ?? 'in the cells',
+    read: (cell) => {
+      if (cell.unit === '') return frequencyOf(cell, told ?? 'MHz');
+      const unit = frequencyUnitOf(cell.unit);
+      if (unit === null || (own !== null && own !== unit))
+        return refuse(
+          'wrong-unit',
+          cell.where,
+          `"${cell.digits} ${cell.unit}" is not in ${own ?? 'Hz, kHz, MHz or GHz'}; write frequencies in one unit`,
+        );
+      return frequencyOf(cell, unit);
+    },
+  });
+}
+
+/**
+ * Decides the unit of a level column: its header's or its cells', never by the size of its numbers.
+ * @param column      the column
+ * @param cells       its numbers
+ * @param headerWhere where its header stands
+ * @returns  the reader, or a refusal that says what would make the unit certain
+ * @source   contract, section 1
+ */
+export function levelReader(
+  column: Column,
+  cells: readonly Cell[],
+  headerWhere: string,
+): Result<Reader, 'no-unit' | 'wrong-unit'> {
+  const own = column.word.levelUnit;
+  if (column.word.impedanceOhm === 50)
+    return refuse(
+      'wrong-unit',
+      headerWhere,
+      'levels in 50 ohm are not those of a 75 ohm line; give them in dBmV',
+    );
+  const bare = cells.find((cell) => cell.unit === '');
+  if (own === null && (bare !== undefined || cells.length === 0)) {
+    const help = column.word.bareDb
+      ? 'dB is a gain or a loss, not a level; write "level_dbmv" in the header if these are dBmV'
+      : 'the unit of level is not certain; write "level_dbmv" in the header, or dBmV behind every level';
+    return refuse(
+      'no-unit',
+      cells.every((cell) => cell.unit === '') ? headerWhere : (bare?.where ?? headerWhere),
+      help,
+    );
+  }
+  return done({
+    unit: own ?? 'in the cells',
+    read: (cell) => {
+      const unit = cell.unit === '' ? own : levelUnitOf(cell.unit);
+      if (unit === null || (own !== null && own !== unit))
+        return refuse(
+          'wrong-unit',
+          cell.where,
+          `"${cell.digits} ${cell.unit}" is not in ${own ?? 'dBmV, dBuV or dBm'}; write levels in one unit`,
+        );
+      const written = numberWritten(cell.digits);
+      if (written === null || Math.abs(written) > BEYOND_ANY_DBMV)
+        return beyond(cell, `${cell.digits} ${unit} is no level`);
+      return done(dbmvFromWritten(written, unit));
+    },
+  });
+}

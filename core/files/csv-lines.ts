@@ -1,0 +1,80 @@
+import papa from 'papaparse';
+import { done, type Result, refuse } from '../result.ts';
+
+/** One row of a table as it stands in the file: its cells trimmed, and the 1-based line on which it begins. */
+export type CsvRow = Readonly<{ line: number; cells: readonly string[] }>;
+
+export type PlainText = Readonly<{
+  /** Line feeds only, comment lines emptied, so that a row's line stays its line. */
+  text: string;
+  /** What a first line `sep=;` says, else null. */
+  toldSeparator: string | null;
+  /** True where the last line is not ended: the file may have been cut. */
+  unended: boolean;
+}>;
+
+const lineOf = (text: string, index: number): number => text.slice(0, index).split('\n').length;
+
+/** Empties lines that begin with #, but not inside a quoted cell. */
+function withoutComments(text: string): string {
+  let quoted = false;
+  return text
+    .split('\n')
+    .map((line) => {
+      if (!quoted && line.trimStart().startsWith('#')) return '';
+      if ((line.split('"').length - 1) % 2 === 1) quoted = !quoted;
+      return line;
+    })
+    .join('\n');
+}
+
+/**
+ * A file's text made plain for reading a table: no byte order mark, line feeds only, no comments.
+ * @param text      as decoded from UTF-8
+ * @param fileName  named in a refusal
+ * @returns  the plain text, or a refusal of what is not text, not UTF-8, or empty
+ * @source   contract, section 1
+ */
+export function plainText(text: string, fileName: string): Result<PlainText, 'not-text' | 'empty'> {
+  const unix = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+  const control = /(?![\n\t\f\v])\p{Cc}/u.exec(unix);
+  if (control !== null) {
+    const help = 'this is not a text file in UTF-8; save it as CSV in UTF-8';
+    return refuse('not-text', `${fileName}, line ${lineOf(unix, control.index)}`, help);
+  }
+  const broken = unix.indexOf('\uFFFD');
+  if (broken >= 0) {
+    const help = 'a character here is not UTF-8; save the file as CSV in UTF-8';
+    return refuse('not-text', `${fileName}, line ${lineOf(unix, broken)}`, help);
+  }
+  const told = /^\s*"?sep=([,;\t])"?[ ]*(?=\n|$)/i.exec(unix);
+  const bare = withoutComments(told === null ? unix : unix.replace(/^[^\n]*/, ''));
+  if (bare.trim() === '')
+    return refuse('empty', fileName, 'the file is empty; a sweep begins with frequency_mhz,level_dbmv');
+  return done({ text: bare, toldSeparator: told?.[1] ?? null, unended: !unix.endsWith('\n') });
+}
+
+/**
+ * Splits plain text into rows.
+ * @param text       from `plainText`
+ * @param separator  one character
+ * @param fileName   named in a refusal
+ * @returns  every row that is not blank, or a refusal with the line of a quote that does not close
+ * @source   RFC 4180; contract, section 1
+ */
+export function splitRows(text: string, separator: string, fileName: string): Result<CsvRow[], 'bad-quotes'> {
+  const { data, errors } = papa.parse(text, { delimiter: separator, newline: '\n', skipEmptyLines: false });
+  const lines: number[] = [];
+  let line = 1;
+  for (const cells of data) {
+    lines.push(line);
+    line += 1 + cells.reduce((sum, cell) => sum + cell.split('\n').length - 1, 0);
+  }
+  const problem = errors.find((one) => one.type === 'Quotes');
+  if (problem !== undefined) {
+    const at = lines[problem.row ?? 0] ?? 1;
+    return refuse('bad-quotes', `${fileName}, line ${at}`, 'a quoted cell does not end; close its quote');
+  }
+  const rows = data.map((cells, i) => ({ line: lines[i] ?? 1, cells: cells.map((cell) => cell.trim()) }));
+  return done(rows.filter((row) => row.cells.some((cell) => cell !== '')));
+}

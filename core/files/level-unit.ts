@@ -1,0 +1,35 @@
+import { dbmvFromDbm75, dbmvFromDbuv } from '../units.ts';
+
+/** The units in which a file may give levels of a 75 ohm network. */
+export type LevelUnit = 'dBmV' | 'dBuV' | 'dBm';
+
+/**
+ * A level as written to dBmV at 75 ohm.
+ * @param written  in the unit given; dBm is power in 75 ohm
+ * @returns  dBmV
+ * @source   contract, section 1; core/units.ts
+ */
+export function dbmvFromWritten(written: number, unit: LevelUnit): number {
+  switch (unit) {
+    case 'dBmV':
+      return written;
+    case 'dBuV':
+      return dbmvFromDbuv(written);
+    case 'dBm':
+      return dbmvFromDbm75(written);
+  }
+}
+
+const spellings = new Map<string, LevelUnit>([
+  ['dbmv', 'dBmV'],
+  ['dbuv', 'dBuV'],
+  ['dbm', 'dBm'],
+]);
+
+/**
+ * A unit as written in a cell.
+ * @returns  the unit of a level, or null when it is none
+ * @source   contract, section 1
+ */
+export const levelUnitOf = (written: string): LevelUnit | null =>
+  spellings.get(written.toLowerCase().replace(/[µμ]/g, 'u').replace(/\s/g, '')) ?? null;
