@@ -1,8 +1,8 @@
 import path from 'node:path';
 import { createBroadcast } from '../core/bridge/broadcast.ts';
 import { createLog } from './backend/log.ts';
-import { faultsTo } from './fault-log.ts';
-import type { OpenBackend } from './host-backend.ts';
+import { faultsTo } from './hosts/fault-log.ts';
+import type { OpenBackend } from './hosts/open-backend.ts';
 import { type Loopback, startLoopback } from './loopback/server.ts';
 
 export type BrowserHost = Pick<Loopback, 'link' | 'port'> & Readonly<{ close(): Promise<void> }>;

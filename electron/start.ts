@@ -4,8 +4,8 @@ import path from 'node:path';
 import { Refused } from '../core/bridge/refused.ts';
 import { refusalLine } from '../core/result.ts';
 import { type BuiltPart, needsBuild } from './built-from.ts';
-import { dataFolder } from './data-folder.ts';
 import { findRuntime, thisMachine } from './electron-runtime.ts';
+import { dataFolder } from './hosts/data-folder.ts';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
 const root = path.join(import.meta.dirname, '..');

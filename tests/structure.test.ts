@@ -25,13 +25,18 @@ const layers: readonly Layer[] = [
     foreign: [],
   },
   { under: 'core/', ours: ['core/'], foreign: [] },
-  { under: 'electron/main/', ours: ['electron/main/', 'electron/backend/', 'core/'], foreign: 'any' },
+  {
+    under: 'electron/main/',
+    ours: ['electron/main/', 'electron/hosts/', 'electron/backend/', 'core/'],
+    foreign: 'any',
+  },
   { under: 'electron/preload/', ours: ['electron/preload/', 'core/bridge/'], foreign: ['electron'] },
   {
     under: 'electron/loopback/',
-    ours: ['electron/loopback/', 'electron/backend/', 'core/', 'package.json'],
+    ours: ['electron/loopback/', 'electron/hosts/', 'electron/backend/', 'core/', 'package.json'],
     foreign: 'any',
   },
+  { under: 'electron/hosts/', ours: ['electron/hosts/', 'electron/backend/', 'core/'], foreign: 'any' },
   { under: 'electron/cli/', ours: ['electron/', 'core/', 'package.json'], foreign: 'any' },
   {
     under: 'electron/backend/archive/',

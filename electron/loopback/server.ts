@@ -4,7 +4,7 @@ import statics from '@fastify/static';
 import websocket from '@fastify/websocket';
 import { type FastifyInstance, fastify } from 'fastify';
 import { z } from 'zod';
-import { pageHeaders } from '../page-headers.ts';
+import { pageHeaders } from '../hosts/page-headers.ts';
 import { doorPage, doorScript, doorStyle } from './door.ts';
 import { guardRequest } from './guard.ts';
 import { listenOnFreePort } from './port.ts';

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { openBackend } from '../backend/backend.ts';
 import { createLog } from '../backend/log.ts';
-import { faultsTo } from '../fault-log.ts';
+import { faultsTo } from '../hosts/fault-log.ts';
 import { runBackendService } from './backend-service.ts';
 
 // Started by the main process as a utility process: a fault in a native module ends this process, not the window.

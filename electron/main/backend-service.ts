@@ -2,7 +2,7 @@ import { createBroadcast } from '../../core/bridge/broadcast.ts';
 import type { OnFault } from '../../core/bridge/dispatch.ts';
 import { serveClient } from '../../core/bridge/serve.ts';
 import type { Backend } from '../backend/backend.ts';
-import type { OpenBackend } from '../host-backend.ts';
+import type { OpenBackend } from '../hosts/open-backend.ts';
 import { type FromBackend, ToBackend } from './backend-message.ts';
 
 /** `process.parentPort` of the backend's process, or two joined ends in a test. */

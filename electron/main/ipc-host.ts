@@ -1,6 +1,6 @@
 import type { IpcMain, IpcMainEvent, WebContents } from 'electron';
 import type { OnFault } from '../../core/bridge/dispatch.ts';
-import { frameChannel } from '../preload/channel.ts';
+import { frameChannel } from '../../core/bridge/preload-channel.ts';
 import { pageOrigin } from './page-files.ts';
 
 export type IpcHostOptions = Readonly<{

@@ -2,8 +2,8 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { app, BrowserWindow, ipcMain, powerSaveBlocker, protocol, session, utilityProcess } from 'electron';
 import { createLog } from '../backend/log.ts';
-import { dataFolder } from '../data-folder.ts';
-import { faultsTo } from '../fault-log.ts';
+import { dataFolder } from '../hosts/data-folder.ts';
+import { faultsTo } from '../hosts/fault-log.ts';
 import { runWorkbench } from './workbench.ts';
 
 // Electron adds switches of its own to the list, so unknown ones are let pass here; `npm start` has checked ours.

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { pageHeaders } from '../page-headers.ts';
+import { pageHeaders } from '../hosts/page-headers.ts';
 
 /** The window's page has a scheme of its own: file:// could read every file of this computer. */
 export const pageScheme = 'tiltwright';

@@ -1,5 +1,5 @@
 import { contextBridge, ipcRenderer } from 'electron';
-import { frameChannel, preloadName } from './channel.ts';
+import { frameChannel, preloadName } from '../../core/bridge/preload-channel.ts';
 
 /** Frames out and frames in, and nothing else: what a frame may ask is decided by the contract, not here. */
 contextBridge.exposeInMainWorld(preloadName, {

@@ -1,5 +1,5 @@
-import type { Emit } from '../core/bridge/contract.ts';
-import type { Backend } from './backend/backend.ts';
+import type { Emit } from '../../core/bridge/contract.ts';
+import type { Backend } from '../backend/backend.ts';
 
 /** How a host opens the backend; tests open a small one of their own. */
 export type OpenBackend = (
