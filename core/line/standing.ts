@@ -6,8 +6,8 @@ import { type FitRefusal, fitChosen, type SweepFit } from './fit-sweep.ts';
 import { headlineOf } from './headline.ts';
 import type { LevelRow } from './level-row.ts';
 
-/** `good` is inside what the design allows; `low` and `high` say on which side it is out. */
-export type PartVerdict = 'good' | 'low' | 'high';
+/** Inside what the design allows or not; on which side it is out is the deviation's sign. */
+export type PartVerdict = 'pass' | 'fail';
 export type LevelStanding = Readonly<{
   valueDbmv: number;
   targetDbmv: number;
@@ -33,16 +33,17 @@ export type StationStanding = Readonly<{
   headline: string;
 }>;
 
-const sideOf = (deviationDb: number, allowedDb: number): PartVerdict =>
-  Math.abs(deviationDb) <= allowedDb ? 'good' : deviationDb < 0 ? 'low' : 'high';
+/** A billionth of a dB is rounding: a row exactly at the tolerance is inside. */
+const within = (valueDb: number, allowedDb: number): PartVerdict =>
+  valueDb <= allowedDb + 1e-9 ? 'pass' : 'fail';
 
 /**
  * How a sweep stands against a port's design.
  *
  * The verdict is what a proposal aims at: pass when the worst channel is within toleranceDb of the design line and
  * flatness is within flatnessDb. So a station that passes needs no plug-in, and one that fails though nothing better can
- * be plugged in fails by its shape. The parts say where to look: a level of the fitted line is good within toleranceDb;
- * tilt is good within twice that, because two ends inside their tolerance can differ by no more.
+ * be plugged in fails by its shape. The parts say where to look: a level of the fitted line passes within toleranceDb;
+ * tilt passes within twice that, because two ends inside their tolerance can differ by no more.
  * @param rows     levels at the port in dBmV, any order
  * @param design   the port's design line
  * @param options  keepAll (false): take rows as they stand, without leaving any out
@@ -64,11 +65,16 @@ export function standingAgainstDesign(
 
   const level = (valueDbmv: number, wantedDbmv: number): LevelStanding => {
     const deviationDb = valueDbmv - wantedDbmv;
-    return { valueDbmv, targetDbmv: wantedDbmv, deviationDb, verdict: sideOf(deviationDb, toleranceDb) };
+    return {
+      valueDbmv,
+      targetDbmv: wantedDbmv,
+      deviationDb,
+      verdict: within(Math.abs(deviationDb), toleranceDb),
+    };
   };
   const tiltTargetDb = design.highDbmv - design.lowDbmv;
   const tiltDeviationDb = fit.tiltDb - tiltTargetDb;
-  const ragged = fit.flatnessDb > flatnessDb;
+  const flatness = within(fit.flatnessDb, flatnessDb);
 
   const deviations = chosen.used.map((row) => ({
     frequencyMhz: row.frequencyMhz,
@@ -77,7 +83,8 @@ export function standingAgainstDesign(
   const worst = deviations.reduce((worse, row) =>
     Math.abs(row.deviationDb) > Math.abs(worse.deviationDb) ? row : worse,
   );
-  const verdict = Math.abs(worst.deviationDb) <= toleranceDb && !ragged ? 'pass' : 'fail';
+  const channel = within(Math.abs(worst.deviationDb), toleranceDb);
+  const verdict = channel === 'pass' ? flatness : 'fail';
 
   const lineDbmv: Design = { ...design, lowDbmv: fit.lowDbmv, highDbmv: fit.highDbmv };
   const endAt = (frequencyMhz: number) => ({
@@ -102,15 +109,15 @@ export function standingAgainstDesign(
       valueDb: fit.tiltDb,
       targetDb: tiltTargetDb,
       deviationDb: tiltDeviationDb,
-      verdict: sideOf(tiltDeviationDb, 2 * toleranceDb),
+      verdict: within(Math.abs(tiltDeviationDb), 2 * toleranceDb),
     },
     flatness: {
       valueDb: fit.flatnessDb,
       targetDb: flatnessDb,
       deviationDb: fit.flatnessDb - flatnessDb,
-      verdict: ragged ? 'high' : 'good',
+      verdict: flatness,
     },
-    worst: { ...worst, verdict: sideOf(worst.deviationDb, toleranceDb) },
+    worst: { ...worst, verdict: channel },
     verdict,
     headline,
   });

@@ -1,0 +1,66 @@
+import { onNearestLine, type Point } from '../interpolate.ts';
+import type { UsableRow } from '../line/usable-rows.ts';
+import type { FreePosition } from './objective.ts';
+
+/**
+ * The level of an input sweep at the frequency where its limit is stated.
+ * @param rows   MHz and dBmV at the input port, in rising frequency; rows at one frequency are taken as their mean
+ * @param atMhz  MHz
+ * @returns  dBmV on the straight line between the two nearest rows, and whether the frequency lies outside them all;
+ *           null when there is no row, or only one and at another frequency
+ * @source   contract, section 3, "on the straight line between the two nearest rows"; outside them the line through the
+ *           two nearest goes on: common practice, no published source
+ */
+export function inputLevelAt(
+  rows: readonly UsableRow[],
+  atMhz: number,
+): Readonly<{ levelDbmv: number; outside: boolean }> | null {
+  const byFrequency = new Map<number, number[]>();
+  for (const { frequencyMhz, levelDbmv } of rows)
+    byFrequency.set(frequencyMhz, [...(byFrequency.get(frequencyMhz) ?? []), levelDbmv]);
+  const points = [...byFrequency].map(
+    ([frequencyMhz, levels]): Point => [
+      frequencyMhz,
+      levels.reduce((sum, levelDbmv) => sum + levelDbmv, 0) / levels.length,
+    ],
+  );
+  const there = onNearestLine(points, atMhz);
+  return there === null ? null : { levelDbmv: there.value, outside: there.outside };
+}
+
+/**
+ * By how much the nearest combination misses a window of losses up to the stage input; exact, by sums of two halves of
+ * the positions.
+ * @param free       positions with their losses at the stage input's frequency, dB
+ * @param minLossDb  dB
+ * @param maxLossDb  dB, not below minLossDb
+ * @returns  dB, 0 when some combination lies inside
+ * @source   contract, section 3, "the nearest combination is given with the limit that it misses by how much"
+ */
+export function nearestMissDb(free: readonly FreePosition[], minLossDb: number, maxLossDb: number): number {
+  const first: number[][] = [];
+  const second: number[][] = [];
+  for (const { inputLossDb } of [...free].sort((a, b) => b.inputLossDb.length - a.inputLossDb.length))
+    (sizeOf(first) <= sizeOf(second) ? first : second).push([...new Set(inputLossDb)]);
+  const rising = sumsOf(first);
+  const falling = sumsOf(second).reverse();
+  let missDb = Infinity;
+  let at = 0;
+  for (const lossDb of rising) {
+    while (at + 1 < falling.length && lossDb + (falling[at + 1] ?? 0) >= minLossDb) at++;
+    for (const other of [falling[at], falling[at + 1]]) {
+      if (other === undefined) continue;
+      missDb = Math.min(missDb, Math.max(minLossDb - lossDb - other, lossDb + other - maxLossDb, 0));
+    }
+  }
+  return missDb;
+}
+
+const sizeOf = (lists: readonly (readonly number[])[]): number =>
+  lists.reduce((size, list) => size * list.length, 1);
+
+function sumsOf(lists: readonly (readonly number[])[]): number[] {
+  let sums = [0];
+  for (const list of lists) sums = [...new Set(sums.flatMap((sum) => list.map((lossDb) => sum + lossDb)))];
+  return sums.sort((a, b) => a - b);
+}

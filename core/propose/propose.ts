@@ -1,0 +1,174 @@
+import { type Design, installedOf, type PluggedIn, type Port, type Station } from '../files/station.ts';
+import { chooseRows } from '../line/choose-rows.ts';
+import type { LevelRow } from '../line/level-row.ts';
+import type { Excluded } from '../line/usable-rows.ts';
+import { done, type Refusal, type Result, refuse } from '../result.ts';
+import { type Choice, choiceOf, type Objective, objectiveOf } from './objective.ts';
+import { recommend } from './recommend.ts';
+import { searchCombinations } from './search.ts';
+import { type StageInputNote, stageInputFor } from './stage-input.ts';
+
+export type ProposeRequest = Readonly<{
+  /** MHz and dBmV at the port, any order. */
+  rows: readonly LevelRow[];
+  station: Station;
+  /** The port that was read; the first one with a design when left out. */
+  portName?: string | undefined;
+  /** What was in when it was read; positions not named hold their `installed` value. */
+  pluggedIn?: PluggedIn | undefined;
+  /** A sweep of the stage input's port, dBmV there. */
+  inputRows?: readonly LevelRow[] | undefined;
+  /** dB that a further change must buy; 0.25 when left out. */
+  slackDb?: number | undefined;
+  keepAll?: boolean | undefined;
+  maxAlternatives?: number | undefined;
+}>;
+export type Proposal = Readonly<{
+  portName: string;
+  count: number;
+  before: Omit<Choice, 'values' | 'changes'>;
+  best: Choice;
+  recommended: Choice;
+  alternatives: readonly Choice[];
+  feasible: boolean;
+  stageInput: StageInputNote | null;
+  excluded: readonly Excluded[];
+}>;
+export type ProposeRefusal =
+  | 'no-such-port'
+  | 'no-design'
+  | 'no-such-position'
+  | 'bad-value'
+  | 'no-usable-rows'
+  | 'too-few'
+  | 'one-frequency'
+  | 'not-finite'
+  | 'no-input-level'
+  | 'too-many';
+
+export const DEFAULT_SLACK_DB = 0.25;
+export const DEFAULT_MAX_ALTERNATIVES = 5;
+
+/**
+ * Which plug-ins to change so that the port comes nearest to its design. Exact: `best` is the least worst channel over
+ * every combination that the kit allows and the stage input permits; what is in now may always stay.
+ * @param request  sweep, station and what is plugged in; see its fields for units and defaults
+ * @returns  best, recommended, alternatives, what it is now, and how the stage input's limit was met; or a refusal that
+ *           says what is missing
+ * @source   contract, section 3, "propose, exactly"
+ */
+export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusal> {
+  const { station, keepAll } = request;
+  const checked = checkedRequest(request);
+  if (!checked.ok) return checked;
+  const { port, design, pluggedIn, slackDb, maxAlternatives } = checked.value;
+
+  const { shape, lowMhz, highMhz, toleranceDb } = design;
+  const { used, excluded } = chooseRows(request.rows, { shape, lowMhz, highMhz, keepAll });
+  if (used.length === 0)
+    return refuse(
+      'no-usable-rows',
+      `port "${port.name}"`,
+      `no usable row between ${lowMhz} and ${highMhz} MHz, the port's design range`,
+    );
+
+  const stage = stageInputFor(station, request.inputRows, keepAll);
+  if (!stage.ok) return stage;
+  const limit = stage.value.limit;
+  const objective = objectiveOf(used, station, port, design, pluggedIn, limit);
+  if (!allFinite(objective))
+    return refuse('not-finite', 'levels and losses', 'too large to compute with; look at their units');
+  const before = choiceOf(
+    objective,
+    objective.free.map(({ nowIndex }) => nowIndex),
+  );
+  if (!before.ok) return before;
+
+  const window = limit === null ? null : limit.windowFor(objective.free);
+  const lists = searchCombinations(objective, window, 1 + maxAlternatives);
+  if (lists === null)
+    return refuse(
+      'too-many',
+      `port "${port.name}"`,
+      'too many combinations to try them all; name fewer values in the station file',
+    );
+  const feasible = window === null || window.missDb === 0;
+  const found = recommend(lists, { toleranceDb, slackDb, maxAlternatives });
+  if (found === null) throw new RangeError('the search found no combination');
+  const best = choiceOf(objective, found.best.indices);
+  const recommended = feasible ? choiceOf(objective, found.recommended.indices) : best;
+  if (!best.ok) return best;
+  if (!recommended.ok) return recommended;
+  const alternatives = feasible ? found.alternatives.map(({ indices }) => choiceOf(objective, indices)) : [];
+  const { values: _values, changes: _changes, ...now } = before.value;
+  return done({
+    portName: port.name,
+    count: used.length,
+    before: now,
+    best: best.value,
+    recommended: recommended.value,
+    alternatives: alternatives.flatMap((choice) => (choice.ok ? [choice.value] : [])),
+    feasible,
+    stageInput: stage.value.noteFor(pluggedIn, recommended.value.values),
+    excluded,
+  });
+}
+
+const allFinite = ({ bareDb, free }: Objective): boolean =>
+  bareDb.every(Number.isFinite) &&
+  free.every(
+    ({ pathLossDb, inputLossDb }) =>
+      pathLossDb.every((losses) => losses.every(Number.isFinite)) && inputLossDb.every(Number.isFinite),
+  );
+
+type Checked = Readonly<{
+  port: Port;
+  design: Design;
+  pluggedIn: PluggedIn;
+  slackDb: number;
+  maxAlternatives: number;
+}>;
+
+/** What a person may have got wrong in the request, in one place, with the defaults. */
+function checkedRequest(request: ProposeRequest): Result<Checked, ProposeRefusal> {
+  const { station, portName } = request;
+  const found = portOf(station, portName);
+  if (!found.ok) return found;
+  const { port, design } = found.value;
+  const slackDb = request.slackDb ?? DEFAULT_SLACK_DB;
+  if (!(Number.isFinite(slackDb) && slackDb >= 0)) return refuse('bad-value', 'slack', 'give dB, 0 or more');
+  const names = new Set(station.positions.map(({ name }) => name));
+  for (const [name, valueDb] of Object.entries(request.pluggedIn ?? {})) {
+    if (!names.has(name))
+      return refuse('no-such-position', `plugged in at "${name}"`, `the station has ${listed([...names])}`);
+    if (!(Number.isFinite(valueDb) && valueDb >= 0))
+      return refuse('bad-value', `plugged in at "${name}"`, 'give dB, 0 or more');
+  }
+  return done({
+    port,
+    design,
+    pluggedIn: { ...installedOf(station), ...request.pluggedIn },
+    slackDb,
+    maxAlternatives: Math.max(0, Math.trunc(request.maxAlternatives ?? DEFAULT_MAX_ALTERNATIVES)),
+  });
+}
+
+function portOf(
+  { ports }: Station,
+  portName: string | undefined,
+): Result<{ port: Port; design: Design }, ProposeRefusal> {
+  const withDesign = ports.filter((port) => port.design !== undefined).map(({ name }) => name);
+  const port = ports.find(({ name }) => name === (portName ?? withDesign[0]));
+  if (port?.design !== undefined) return done({ port, design: port.design });
+  const help: Pick<Refusal, 'help'> = {
+    help:
+      withDesign.length === 0 ? 'give a port a "design" in the station file' : `choose ${listed(withDesign)}`,
+  };
+  if (portName === undefined) return refuse('no-design', 'station file', help.help);
+  return port === undefined
+    ? refuse('no-such-port', `port "${portName}"`, `the station has ${listed(ports.map(({ name }) => name))}`)
+    : refuse('no-design', `port "${portName}" has no design`, help.help);
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length === 0 ? 'none' : names.map((name) => `"${name}"`).join(', ');
