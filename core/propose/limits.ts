@@ -2,6 +2,8 @@ import { onNearestLine, type Point } from '../interpolate.ts';
 import type { UsableRow } from '../line/usable-rows.ts';
 import type { FreePosition } from './objective.ts';
 
+const MOST_SUMS = 1e7;
+
 /**
  * The level of an input sweep at the frequency where its limit is stated.
  * @param rows   MHz and dBmV at the input port, in rising frequency; rows at one frequency are taken as their mean
@@ -34,16 +36,21 @@ export function inputLevelAt(
  * @param free       positions with their losses at the stage input's frequency, dB
  * @param minLossDb  dB
  * @param maxLossDb  dB, not below minLossDb
- * @returns  dB, 0 when some combination lies inside
+ * @returns  dB, 0 when some combination lies inside; null when there are too many different sums to try
  * @source   contract, section 3, "the nearest combination is given with the limit that it misses by how much"
  */
-export function nearestMissDb(free: readonly FreePosition[], minLossDb: number, maxLossDb: number): number {
+export function nearestMissDb(
+  free: readonly FreePosition[],
+  minLossDb: number,
+  maxLossDb: number,
+): number | null {
   const first: number[][] = [];
   const second: number[][] = [];
   for (const { inputLossDb } of [...free].sort((a, b) => b.inputLossDb.length - a.inputLossDb.length))
     (sizeOf(first) <= sizeOf(second) ? first : second).push([...new Set(inputLossDb)]);
   const rising = sumsOf(first);
-  const falling = sumsOf(second).reverse();
+  const falling = sumsOf(second)?.reverse();
+  if (rising === null || falling === undefined) return null;
   let missDb = Infinity;
   let at = 0;
   for (const lossDb of rising) {
@@ -59,8 +66,12 @@ export function nearestMissDb(free: readonly FreePosition[], minLossDb: number, 
 const sizeOf = (lists: readonly (readonly number[])[]): number =>
   lists.reduce((size, list) => size * list.length, 1);
 
-function sumsOf(lists: readonly (readonly number[])[]): number[] {
+/** Different sums of one from each list, rising; null when their number would fill the memory of a laptop. */
+function sumsOf(lists: readonly (readonly number[])[]): number[] | null {
   let sums = [0];
-  for (const list of lists) sums = [...new Set(sums.flatMap((sum) => list.map((lossDb) => sum + lossDb)))];
+  for (const list of lists) {
+    if (sums.length * list.length > MOST_SUMS) return null;
+    sums = [...new Set(sums.flatMap((sum) => list.map((lossDb) => sum + lossDb)))];
+  }
   return sums.sort((a, b) => a - b);
 }

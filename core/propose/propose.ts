@@ -85,7 +85,8 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
   if (!before.ok) return before;
 
   const window = limit === null ? null : limit.windowFor(objective.free);
-  const lists = searchCombinations(objective, window, 1 + maxAlternatives);
+  const tooMany = limit !== null && window === null;
+  const lists = tooMany ? null : searchCombinations(objective, window, 1 + maxAlternatives);
   if (lists === null)
     return refuse(
       'too-many',

@@ -28,7 +28,9 @@ export function searchCombinations(
   keep: number,
   mostSteps: number = MOST_STEPS,
 ): readonly (readonly Found[])[] | null {
-  const search = new Search(objective, window, keep, mostSteps);
+  const shifts = shiftsOf(objective.free.filter(onlyShifts));
+  if (shifts === null) return null;
+  const search = new Search(objective, shifts, window, keep, mostSteps);
   return search.descend(0, 0, 0, 0) ? search.lists : null;
 }
 
@@ -53,7 +55,14 @@ class Search {
   private readonly maxLossDb: number;
   private stepsLeft: number;
 
-  constructor(objective: Objective, window: InputWindow | null, keep: number, mostSteps: number) {
+  constructor(
+    objective: Objective,
+    shifts: readonly Shifts[],
+    window: InputWindow | null,
+    keep: number,
+    mostSteps: number,
+  ) {
+    this.shifts = shifts;
     this.free = objective.free;
     this.keep = keep;
     this.stepsLeft = mostSteps;
@@ -63,7 +72,6 @@ class Search {
     this.shapedAt = shifting.flatMap((only, at) => (only ? [] : [at]));
     this.shiftingAt = shifting.flatMap((only, at) => (only ? [at] : []));
     this.shaped = objective.free.filter((_, at) => shifting[at] === false);
-    this.shifts = shiftsOf(objective.free.filter((_, at) => shifting[at] === true));
     this.chosen = this.shaped.map(() => 0);
     this.lists = Array.from({ length: objective.free.length + 1 }, () => []);
     this.limitDb = new Float64Array(objective.free.length + 1).fill(Infinity);
@@ -198,13 +206,18 @@ class Search {
 function openLosses(shaped: readonly FreePosition[], rowCount: number) {
   const minDb = Array.from({ length: shaped.length + 1 }, () => new Float64Array(rowCount));
   const maxDb = Array.from({ length: shaped.length + 1 }, () => new Float64Array(rowCount));
-  for (let depth = shaped.length - 1; depth >= 0; depth--)
-    for (let i = 0; i < rowCount; i++) {
-      const here = shaped[depth]?.pathLossDb.map((losses) => losses[i] ?? 0) ?? [0];
-      const after = depth + 1;
-      (minDb[depth] ?? minDb[0] ?? [])[i] = (minDb[after]?.[i] ?? 0) + Math.min(...here);
-      (maxDb[depth] ?? maxDb[0] ?? [])[i] = (maxDb[after]?.[i] ?? 0) + Math.max(...here);
-    }
+  for (let depth = shaped.length - 1; depth >= 0; depth--) {
+    const leastDb = new Float64Array(rowCount).fill(Infinity);
+    const mostDb = new Float64Array(rowCount).fill(-Infinity);
+    for (const losses of shaped[depth]?.pathLossDb ?? [])
+      for (let i = 0; i < rowCount; i++) {
+        const loss = losses[i] as number;
+        if (loss < (leastDb[i] as number)) leastDb[i] = loss;
+        if (loss > (mostDb[i] as number)) mostDb[i] = loss;
+      }
+    minDb[depth] = leastDb.map((loss, i) => loss + (minDb[depth + 1]?.[i] ?? 0));
+    maxDb[depth] = mostDb.map((loss, i) => loss + (maxDb[depth + 1]?.[i] ?? 0));
+  }
   return { minDb, maxDb };
 }
 

@@ -9,6 +9,11 @@ export type Shifts = Readonly<{
   indices: readonly (readonly number[])[];
 }>;
 
+/** Different sums beyond this would fill the memory of a laptop. */
+const MOST_SHIFTS = 1e6;
+/** More positions than a station can have, so that a number of changes fits below it. */
+const MOST_POSITIONS = 1000;
+
 type Shift = { sumDb: number; inputDb: number; padDb: number; changeCount: number; indices: number[] };
 
 /**
@@ -23,12 +28,16 @@ export const onlyShifts = (position: FreePosition): boolean =>
  * Every combination of the positions that only shift, grouped by number of changes. Of those with the same sum on the
  * path and on the input, the one with the least pad stands for all: the others can be neither better nor preferred.
  * @param positions  positions whose candidates only shift; their losses in dB
- * @returns  index = number of changes; sums in dB, rising
+ * @returns  index = number of changes; sums in dB, rising; null when there are too many different ones
  * @source   DEVELOPERS.md, "The chooser"
  */
-export function shiftsOf(positions: readonly FreePosition[]): Shifts[] {
+export function shiftsOf(positions: readonly FreePosition[]): Shifts[] | null {
   let shifts: Shift[] = [{ sumDb: 0, inputDb: 0, padDb: 0, changeCount: 0, indices: [] }];
-  for (const position of positions) shifts = withPosition(shifts, position);
+  for (const position of positions) {
+    if (shifts.length * position.valuesDb.length > 10 * MOST_SHIFTS) return null;
+    shifts = withPosition(shifts, position);
+    if (shifts.length > MOST_SHIFTS) return null;
+  }
   return Array.from({ length: positions.length + 1 }, (_, changeCount) => {
     const some = shifts
       .filter((shift) => shift.changeCount === changeCount)
@@ -43,7 +52,8 @@ export function shiftsOf(positions: readonly FreePosition[]): Shifts[] {
 }
 
 function withPosition(shifts: readonly Shift[], position: FreePosition): Shift[] {
-  const byEffect = new Map<string, Shift>();
+  const bySumAndInput = new Map<number, Map<number, Shift>>();
+  const kept: Shift[] = [];
   for (const shift of shifts)
     position.valuesDb.forEach((valueDb, index) => {
       const next: Shift = {
@@ -53,11 +63,17 @@ function withPosition(shifts: readonly Shift[], position: FreePosition): Shift[]
         changeCount: shift.changeCount + (index === position.nowIndex ? 0 : 1),
         indices: [...shift.indices, index],
       };
-      const effect = `${next.changeCount} ${Math.round(next.sumDb / SAME_DB)} ${Math.round(next.inputDb / SAME_DB)}`;
-      const known = byEffect.get(effect);
-      if (known === undefined || goesFirst(next, known)) byEffect.set(effect, next);
+      const sumKey = Math.round(next.sumDb / SAME_DB);
+      const byInput = bySumAndInput.get(sumKey) ?? new Map<number, Shift>();
+      bySumAndInput.set(sumKey, byInput);
+      const inputKey = Math.round(next.inputDb / SAME_DB) * MOST_POSITIONS + next.changeCount;
+      const known = byInput.get(inputKey);
+      if (known === undefined) {
+        byInput.set(inputKey, next);
+        kept.push(next);
+      } else if (goesFirst(next, known)) Object.assign(known, next);
     });
-  return [...byEffect.values()];
+  return kept;
 }
 
 const goesFirst = (a: Shift, b: Shift): boolean =>

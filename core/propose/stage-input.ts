@@ -28,7 +28,8 @@ export type StageWindow = InputWindow & Readonly<{ missDb: number }>;
 export type StageLimit = Readonly<{
   through: readonly string[];
   atMhz: number;
-  windowFor: (free: readonly FreePosition[]) => StageWindow;
+  /** Null when there are too many different sums to try. */
+  windowFor: (free: readonly FreePosition[]) => StageWindow | null;
 }>;
 export type Stage = Readonly<{
   limit: StageLimit | null;
@@ -76,6 +77,7 @@ export function stageInputFor(
         const minLossDb = atPortDbmv - maxDbmv;
         const maxLossDb = atPortDbmv - minDbmv;
         const missDb = nearestMissDb(free, minLossDb, maxLossDb);
+        if (missDb === null) return null;
         if (missDb <= SAME_DB) return { minLossDb, maxLossDb, missDb: 0 };
         return { minLossDb: minLossDb - missDb, maxLossDb: maxLossDb + missDb, missDb };
       },
