@@ -1,0 +1,15 @@
+import packed from '../../package.json' with { type: 'json' };
+import { runProgram } from './program.ts';
+import { fit } from './verbs/fit.ts';
+
+const stop = new AbortController();
+for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop.abort());
+// A reader that has seen enough (| head) closes the pipe; that is no fault of ours.
+process.stdout.on('error', () => undefined);
+
+process.exitCode = await runProgram([fit], process.argv.slice(2), {
+  version: packed.version,
+  stdout: (text) => void process.stdout.write(text),
+  stderr: (text) => void process.stderr.write(text),
+  signal: stop.signal,
+});

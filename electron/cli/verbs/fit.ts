@@ -1,0 +1,84 @@
+import { type Command, Option } from 'commander';
+import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
+import { fitSweep, type SweepFit } from '../../../core/line/fit-sweep.ts';
+import type { Shape } from '../../../core/line/position.ts';
+import { numberOption } from '../number-option.ts';
+import { answered, type Outcome, refused } from '../outcome.ts';
+import { readInput } from '../read-input.ts';
+import { aligned, decibels, megahertz, signed } from '../table.ts';
+import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
+
+type Options = Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true }>;
+
+const shapeWords: Readonly<Record<Shape, string>> = {
+  linear: 'straight in frequency',
+  cable: 'straight in the root of frequency',
+};
+
+/** The fit as a person reads it. */
+function textOf(fit: SweepFit, file: string): string {
+  const lines = aligned([
+    ['Level', `${decibels(fit.lowDbmv)} dBmV`, `at ${megahertz(fit.lowMhz)}`],
+    ['', `${decibels(fit.highDbmv)} dBmV`, `at ${megahertz(fit.highMhz)}`],
+    ['Tilt', `${signed(fit.tiltDb)} dB`, shapeWords[fit.shape]],
+    ['Flatness', `${decibels(fit.flatnessDb)} dB`, 'highest to lowest about the line'],
+    ['', `${decibels(fit.rmsDb)} dB`, 'root mean square'],
+    ['Worst', `${signed(fit.worst.deviationDb)} dB`, `at ${megahertz(fit.worst.frequencyMhz)}`],
+  ]);
+  const left = fit.excluded.map((row) => [
+    row.frequencyMhz === null ? '' : megahertz(row.frequencyMhz),
+    row.reason,
+  ]);
+  return [
+    `${file}: ${fit.count} carriers`,
+    ...lines,
+    ...(left.length === 0 ? [] : ['Left out', ...aligned(left, '  ')]),
+    ...fit.findings.map((finding) => `Note: ${finding.text}`),
+  ].join('\n');
+}
+
+async function act(file: string, options: Options): Promise<Outcome> {
+  const sweep = readSweepCsv(await readInput(file), file);
+  if (!sweep.ok) return refused(sweep);
+  const fit = fitSweep(sweep.value.rows, {
+    shape: options.shape,
+    lowMhz: options.low,
+    highMhz: options.high,
+    keepAll: options.keepAll,
+  });
+  if (!fit.ok) return refused({ ...fit, where: `${file}, ${fit.where}` });
+  return answered({ ...fit.value }, textOf(fit.value, file));
+}
+
+export const fit: Verb = {
+  name: 'fit',
+  summary: 'level, tilt and flatness of a sweep',
+  register(program: Command, run: RunVerb) {
+    program
+      .command('fit')
+      .summary(fit.summary)
+      .description(
+        'Fits a line to a sweep: level at its low and its high end (dBmV), tilt, flatness and the worst carrier (dB).\n' +
+          'Rows that are plainly no carriers at their level are left out and named, unless --keep-all.',
+      )
+      .argument('<file>', 'sweep as CSV: frequency_mhz,level_dbmv and optionally kind, mer_db, label')
+      .addOption(
+        new Option('--shape <shape>', 'straight in frequency, or in its root as the loss of cable')
+          .choices(['linear', 'cable'])
+          .default('linear'),
+      )
+      .option(
+        '--low <MHz>',
+        "low end of the line; default: the sweep's",
+        numberOption('a frequency in MHz', 0),
+      )
+      .option(
+        '--high <MHz>',
+        "high end of the line; default: the sweep's",
+        numberOption('a frequency in MHz', 0),
+      )
+      .option('--keep-all', 'take every row with a frequency and a level as it stands')
+      .option(...jsonFlag)
+      .action((file: string, options: Options, command: Command) => run(command, () => act(file, options)));
+  },
+};
