@@ -48,7 +48,7 @@ const layers: readonly Layer[] = [
     ours: ['electron/backend/meters/', 'core/'],
     foreign: 'any',
   },
-  { under: 'electron/backend/', ours: ['electron/backend/', 'core/'], foreign: 'any' },
+  { under: 'electron/backend/', ours: ['electron/backend/', 'core/', 'package.json'], foreign: 'any' },
   {
     under: 'electron/',
     ours: ['electron/', 'core/', 'package.json', 'renderer/vite.config'],

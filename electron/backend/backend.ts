@@ -1,5 +1,12 @@
+import { randomUUID } from 'node:crypto';
 import type { Emit, Handlers } from '../../core/bridge/contract.ts';
-import type { Logger } from './log.ts';
+import { Refused } from '../../core/bridge/refused.ts';
+import packageJson from '../../package.json' with { type: 'json' };
+import { openArchive } from './archive/open.ts';
+import { dataFolder } from './data-folder.ts';
+import { createHandlers } from './handlers.ts';
+import { createLog, type Logger } from './log.ts';
+import { createMeterShop } from './meters/connect.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
 
 export type HostKind = 'window' | 'browser' | 'memory';
@@ -28,8 +35,33 @@ export type Backend = Readonly<{
 export type OpenedBackend = Backend & Readonly<{ dataDir: string; log: Logger }>;
 
 /** Opens the archive and joins the services. Throws `ArchiveFault` when the archive can't be used. */
-export async function createBackend(_options: BackendOptions): Promise<Backend> {
-  throw new Error('the services are not joined yet');
+export async function createBackend(options: BackendOptions): Promise<Backend> {
+  const { dataDir, host, version, meters, emit, now, newId, log } = options;
+  const openedAt = now();
+  const archive = openArchive({
+    folder: dataDir,
+    session: {
+      sessionId: newId(),
+      openedAtMs: openedAt.getTime(),
+      program: version,
+      host,
+      utcOffsetMin: -openedAt.getTimezoneOffset(),
+      timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    },
+  });
+  log.info({ path: archive.path, version, host, recovered: archive.recovered.length }, 'archive opened');
+  const joined = createHandlers({ archive, emit, now, newId, log, shop: meters, host, version });
+  let closing: Promise<void> | null = null;
+  return {
+    handlers: joined.handlers,
+    close() {
+      closing ??= joined.close().finally(() => {
+        archive.close();
+        log.info({}, 'archive closed');
+      });
+      return closing;
+    },
+  };
 }
 
 /**
@@ -38,7 +70,22 @@ export async function createBackend(_options: BackendOptions): Promise<Backend> 
  * @throws  `Refused` when the folder is no place for an archive, `ArchiveFault` when the archive can't be used
  */
 export async function openBackend(
-  _options: Readonly<{ dataDir?: string | undefined; host: HostKind; emit: Emit }>,
+  options: Readonly<{ dataDir?: string | undefined; host: HostKind; emit: Emit }>,
 ): Promise<OpenedBackend> {
-  throw new Error('the services are not joined yet');
+  const folder = dataFolder(options.dataDir);
+  if (!folder.ok) throw new Refused(folder);
+  const dataDir = folder.value;
+  const log = createLog(dataDir);
+  const now = () => new Date();
+  const backend = await createBackend({
+    dataDir,
+    host: options.host,
+    version: packageJson.version,
+    meters: createMeterShop({ now }),
+    emit: options.emit,
+    now,
+    newId: randomUUID,
+    log,
+  });
+  return { ...backend, dataDir, log };
 }

@@ -1,0 +1,175 @@
+import { mkdirSync, statfsSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { ArchiveFault, archiveFaultOf, isDiskTrouble, sqliteCodeOf } from './archive-fault.ts';
+import { assertSafeSqlite, makeDurable } from './durability.ts';
+import { APPLICATION_ID, readFileHeader } from './file-header.ts';
+import { lockFolder } from './folder-lock.ts';
+import { hasMarker, MARKER_FILE, writeMarker } from './marker.ts';
+import { steps as allSteps, migrate, refuseNewer } from './migrate.ts';
+import { partStatements } from './parts.ts';
+import { createSession, type SessionFacts } from './session.ts';
+import { stationStatements } from './stations.ts';
+import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
+import { visitStatements } from './visits.ts';
+
+export const ARCHIVE_FILE = 'tiltwright.sqlite';
+
+/** Why a sweep that a killed program left without an end is partial. */
+export const ENDED_BY_RECOVERY =
+  'the program ended in the middle of this sweep; everything it had read is here';
+
+export type Archive = Readonly<{
+  path: string;
+  stations: ReturnType<typeof stationStatements>;
+  visits: ReturnType<typeof visitStatements>;
+  sweeps: ReturnType<typeof sweepStatements>;
+  parts: ReturnType<typeof partStatements>;
+  /** Sweeps that were found without an end at this opening. */
+  recovered: readonly UnfinishedSweep[];
+  /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
+  write<T>(work: () => T): T;
+  freeBytes(): number;
+  close(): void;
+}>;
+
+const notADatabase = (path: string, cause?: unknown) =>
+  new ArchiveFault(
+    'not-a-database',
+    path,
+    'this file is not an archive; move it away, or start with --data and another folder. Nothing was changed',
+    cause,
+  );
+
+/** What can be told from the file alone, before SQLite touches it. */
+function refuseByHeader(path: string, folder: string, known: number): void {
+  const header = readFileHeader(path);
+  switch (header.kind) {
+    case 'absent':
+    case 'empty':
+      if (hasMarker(folder))
+        throw new ArchiveFault(
+          'emptied',
+          path,
+          `an archive was here and is ${header.kind === 'empty' ? 'empty' : 'gone'}; put a copy back, or delete ${MARKER_FILE} to begin anew`,
+        );
+      return;
+    case 'not-a-database':
+      throw notADatabase(path);
+    case 'database':
+      if (header.applicationId !== APPLICATION_ID && header.applicationId !== 0)
+        throw new ArchiveFault(
+          'not-ours',
+          path,
+          'this is the database of another program; start with --data and another folder. Nothing was changed',
+        );
+      refuseNewer(header.userVersion, known, path);
+      return;
+  }
+}
+
+/** What SQLite sees, its write-ahead log included; still before anything is written. */
+function refuseByContent(db: Database.Database, known: number): void {
+  const applicationId = db.pragma('application_id', { simple: true });
+  const tables = Number(db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get());
+  // A program killed while it made the archive leaves a database without tables: that one is new.
+  if (applicationId !== APPLICATION_ID && tables > 0)
+    throw new ArchiveFault(
+      'not-ours',
+      db.name,
+      'this is the database of another program; start with --data and another folder. Nothing was changed',
+    );
+  refuseNewer(Number(db.pragma('user_version', { simple: true })), known, db.name);
+  const check = db.pragma('quick_check(1)', { simple: true });
+  if (check !== 'ok')
+    throw new ArchiveFault(
+      'damaged',
+      db.name,
+      `the archive is damaged (${String(check).replace(/\s+/g, ' ')}); keep this file as it is, and start with a restored copy or with --data and another folder`,
+    );
+}
+
+/**
+ * Opens the archive of a folder, or makes it; the only writer there until it is closed. Sweeps without an end are ended
+ * as partial with what was read.
+ * @throws  ArchiveFault, with the file as it was, when the folder is in use, or the file is no archive, is damaged,
+ *          was emptied, is of a newer program, or can't be made safe
+ */
+export function openArchive(
+  options: Readonly<{ folder: string; session: SessionFacts; steps?: readonly string[] }>,
+): Archive {
+  const { folder, steps = allSteps } = options;
+  mkdirSync(folder, { recursive: true });
+  const path = join(folder, ARCHIVE_FILE);
+  const unlock = lockFolder(folder);
+  let db: Database.Database | undefined;
+  try {
+    refuseByHeader(path, folder, steps.length);
+    db = new Database(path);
+    refuseByContent(db, steps.length);
+    assertSafeSqlite(db, path);
+    makeDurable(db, path);
+    migrate(db, steps);
+    writeMarker(folder);
+    return archiveOver(db, options.session, folder, unlock);
+  } catch (fault) {
+    db?.close();
+    unlock();
+    if (sqliteCodeOf(fault) === 'SQLITE_NOTADB') throw notADatabase(path, fault);
+    throw archiveFaultOf(fault, path);
+  }
+}
+
+function archiveOver(
+  db: Database.Database,
+  facts: SessionFacts,
+  folder: string,
+  unlock: () => void,
+): Archive {
+  const session = createSession(db, facts);
+  const sweeps = sweepStatements(db, session);
+  const write = <T>(work: () => T): T => {
+    try {
+      const answer = db.transaction(work).immediate();
+      session.settle(true);
+      return answer;
+    } catch (fault) {
+      session.settle(false);
+      throw archiveFaultOf(fault, db.name);
+    }
+  };
+  const recovered = sweeps.unfinished();
+  try {
+    if (recovered.length > 0)
+      write(() => {
+        for (const sweep of recovered)
+          sweeps.end(sweep.seq, {
+            state: 'partial',
+            reason: ENDED_BY_RECOVERY,
+            recovered: true,
+            readingCount: sweep.readingCount,
+            endedAtMs: sweep.lastKnownAtMs,
+          });
+      });
+  } catch (fault) {
+    // On a full disk the archive can still be read; the ends are written at the next opening.
+    if (!(fault instanceof ArchiveFault && isDiskTrouble(fault.cause))) throw fault;
+  }
+  return {
+    path: db.name,
+    stations: stationStatements(db, session),
+    visits: visitStatements(db, session),
+    sweeps,
+    parts: partStatements(db, session),
+    recovered,
+    write,
+    freeBytes() {
+      const disk = statfsSync(folder);
+      return disk.bavail * disk.bsize;
+    },
+    close() {
+      if (db.open) db.close();
+      unlock();
+    },
+  };
+}

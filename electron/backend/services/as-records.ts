@@ -1,0 +1,89 @@
+import { z } from 'zod';
+import {
+  type Fitting,
+  MeterIdentity,
+  type Reading,
+  type StoredProposal,
+  type SweepSummary,
+  type Visit,
+} from '../../../core/bridge/records.ts';
+import type { FittingRow, ProposalRow } from '../archive/parts.ts';
+import { fromThousandths, hzOf, maybe, mhzOf, momentOf, msOf, thousandthsOf } from '../archive/quantities.ts';
+import type { ReadingRow, SweepRow } from '../archive/sweeps.ts';
+import type { VisitRow } from '../archive/visits.ts';
+
+const Values = z.record(z.string(), z.number());
+
+/** What the archive keeps of a reading. @throws RangeError when it holds what no record can: an infinite level, no time */
+export const readingRowOf = (reading: Reading): ReadingRow => ({
+  frequencyHz: hzOf(reading.frequencyMhz),
+  meterMdbmv: maybe(reading.meterDbmv, thousandthsOf),
+  kind: reading.kind,
+  takenAtMs: msOf(reading.takenAt),
+});
+
+export const readingOf = (row: ReadingRow): Reading => ({
+  frequencyMhz: mhzOf(row.frequencyHz),
+  meterDbmv: maybe(row.meterMdbmv, fromThousandths),
+  kind: row.kind,
+  takenAt: momentOf(row.takenAtMs),
+});
+
+export const visitOf = (row: VisitRow): Visit => ({
+  visitId: row.visitId,
+  stationId: row.stationId,
+  operator: row.operator,
+  ambientC: maybe(row.ambientMc, fromThousandths),
+  startedAt: momentOf(row.startedAtMs),
+  endedAt: maybe(row.endedAtMs, momentOf),
+  cautionsReadAt: momentOf(row.cautionsReadAtMs),
+  note: row.note ?? '',
+});
+
+export const fittingOf = (row: FittingRow): Fitting => ({
+  fittingId: row.fittingId,
+  visitId: row.visitId,
+  at: momentOf(row.fittedAtMs),
+  change: { position: row.position, from: row.fromValue, to: row.toValue },
+  proposalId: row.proposalId,
+});
+
+export const proposalOf = (row: ProposalRow): StoredProposal => ({
+  proposalId: row.proposalId,
+  visitId: row.visitId,
+  at: momentOf(row.proposedAtMs),
+  note: {
+    sweepId: row.sweepId,
+    values: Values.parse(JSON.parse(row.plugIns)),
+    worstBeforeDb: fromThousandths(row.worstBeforeMdb),
+    worstPredictedDb: fromThousandths(row.worstPredictedMdb),
+  },
+});
+
+/** How a sweep stands that has no end in the archive: it runs, or its end could not be written. */
+export type Unended = Readonly<{
+  state: 'recording' | 'partial';
+  reason: string | null;
+  endedAtMs: number | null;
+}>;
+
+export const summaryOf = (row: SweepRow, unended: Unended): SweepSummary => ({
+  sweepId: row.sweepId,
+  visitId: row.visitId,
+  stationId: row.stationId,
+  revision: row.revision,
+  portName: row.portName,
+  purpose: row.purpose,
+  state: row.state ?? unended.state,
+  source: row.source,
+  sourceName: row.sourceName,
+  meter: row.meter === null ? null : MeterIdentity.parse(JSON.parse(row.meter)),
+  testPointLossDb: fromThousandths(row.testPointLossMdb),
+  ambientC: maybe(row.ambientMc, fromThousandths),
+  startedAt: momentOf(row.startedAtMs),
+  endedAt: maybe(row.state === null ? unended.endedAtMs : row.endedAtMs, momentOf),
+  plannedCount: row.plannedCount,
+  readingCount: row.readingCount,
+  endReason: row.state === null ? unended.reason : row.reason,
+  pluggedIn: Values.parse(JSON.parse(row.pluggedIn)),
+});

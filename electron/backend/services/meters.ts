@@ -1,0 +1,90 @@
+import type { Input, Output } from '../../../core/bridge/contract.ts';
+import type { ConnectedMeter } from '../../../core/bridge/records.ts';
+import { type Meter, MeterFault, type MeterShop } from '../meters/meter-shop.ts';
+import type { Runs } from './runs.ts';
+import { refused, type ServiceParts } from './service-parts.ts';
+
+export type Meters = Readonly<{
+  find(): Promise<Output<'meters.find'>>;
+  connect(choice: Input<'meters.connect'>, signal: AbortSignal): Promise<ConnectedMeter>;
+  disconnect(): Promise<void>;
+  current(): ConnectedMeter | null;
+  /** The meter in use. @throws Refused when none is connected */
+  inUse(): Meter;
+  close(): Promise<void>;
+}>;
+
+/** The one meter in use: connected, put away, lost. */
+export function createMeters({ emit, now, log }: ServiceParts, shop: MeterShop, runs: Runs): Meters {
+  let inUse: Readonly<{ meter: Meter; connected: ConnectedMeter }> | null = null;
+  let busy = false;
+
+  /** One at a time, and never under a running sweep. */
+  const alone = async <T>(work: () => Promise<T>): Promise<T> => {
+    if (runs.running() !== null)
+      throw refused('sweep-running', 'meter', 'a sweep is running; let it end or stop it first');
+    if (busy)
+      throw refused('meter-busy', 'meter', 'another meter is being connected; wait until it has answered');
+    busy = true;
+    try {
+      return await work();
+    } finally {
+      busy = false;
+    }
+  };
+  /** @returns  true when there was one */
+  const putAway = async (): Promise<boolean> => {
+    if (inUse === null) return false;
+    const { meter } = inUse;
+    inUse = null;
+    await meter.close();
+    return true;
+  };
+  const watch = (meter: Meter): void => {
+    void meter.lost.then(({ help }) => {
+      if (inUse?.meter !== meter) return;
+      inUse = null;
+      log.warn({ help }, 'meter lost');
+      emit('meter.changed', { meter: null, lost: help });
+      return meter.close();
+    });
+  };
+
+  return {
+    async find() {
+      const { ports, problem } = await shop.find();
+      return { ports: [...ports], problem };
+    },
+    connect: (choice, signal) =>
+      alone(async () => {
+        const hadOne = await putAway();
+        try {
+          const meter = await shop.connect(choice, signal);
+          const connected = { choice, identity: meter.identity, connectedAt: now().toISOString() };
+          inUse = { meter, connected };
+          watch(meter);
+          log.info({ choice, identity: meter.identity }, 'meter connected');
+          emit('meter.changed', { meter: connected, lost: null });
+          return connected;
+        } catch (fault) {
+          if (hadOne) emit('meter.changed', { meter: null, lost: null });
+          if (!(fault instanceof MeterFault)) throw fault;
+          log.warn({ choice, code: fault.code, help: fault.help }, 'meter not connected');
+          throw refused(fault.code, fault.where, fault.help);
+        }
+      }),
+    disconnect: () =>
+      alone(async () => {
+        if (await putAway()) emit('meter.changed', { meter: null, lost: null });
+      }),
+    current: () => inUse?.connected ?? null,
+    inUse() {
+      if (inUse === null)
+        throw refused('no-meter', 'meter', 'connect a meter first; the simulated one is always there');
+      return inUse.meter;
+    },
+    async close() {
+      await putAway();
+    },
+  };
+}

@@ -1,0 +1,195 @@
+import { ENDED_BY_RECOVERY } from '../archive/open.ts';
+import type { ReadingRow, SweepEnd } from '../archive/sweeps.ts';
+import { type Meter, MeterFault } from '../meters/meter-shop.ts';
+import { readingOf, readingRowOf, type Unended } from './as-records.ts';
+import { createRecorder } from './recorder.ts';
+import type { ServiceParts } from './service-parts.ts';
+
+export type Run = Readonly<{
+  sweepId: string;
+  /** The sweep's number in the archive. */
+  seq: number;
+  stationId: string;
+  visitId: string;
+  frequenciesMhz: readonly number[];
+}>;
+
+export type Runs = Readonly<{
+  /** Reads and records until the plan is walked, somebody stops it or the meter fails. `sweep.ended` always follows. */
+  start(meter: Meter, run: Run): void;
+  /** Asks the run to end as partial, for this reason, and waits until it has. False when it isn't running. */
+  stop(sweepId: string, reason: string): Promise<boolean>;
+  running(): Run | null;
+  runningIn(visitId: string): boolean;
+  runningAt(stationId: string): boolean;
+  /** How a sweep stands that has no end in the archive. */
+  unended(sweepId: string): Unended;
+  /** Tries once more to keep what a full disk refused. */
+  settleHeld(): void;
+  close(): Promise<void>;
+}>;
+
+export const STOPPED_BY_HAND = 'stopped by hand';
+const CLOSED = 'the program was closed in the middle of this sweep; everything it had read is here';
+
+/** What is left to keep of a run that is over. */
+type Tail = Readonly<{
+  run: Run;
+  rows: readonly ReadingRow[];
+  place: number;
+  end: Omit<SweepEnd, 'readingCount'>;
+}>;
+/** A tail that the disk refused; nobody was told of its readings. */
+type Held = Readonly<{ tail: Tail; why: string }>;
+type Live = Readonly<{ run: Run; controller: AbortController; ended: Promise<void> }>;
+
+const wordsOf = (fault: unknown): string => {
+  if (fault instanceof MeterFault) return `${fault.where}: ${fault.help}`;
+  return fault instanceof Error ? fault.message : String(fault);
+};
+
+/** The running sweep: one at a time, because there is one meter. It belongs to the archive, not to a client. */
+export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
+  let live: Live | null = null;
+  const held = new Map<string, Held>();
+
+  const addReadings = (run: Run, rows: readonly ReadingRow[], place: number): void => {
+    rows.forEach((row, i) => {
+      archive.sweeps.addReading(run.seq, place + i, row);
+    });
+  };
+  const keepTail = ({ run, rows, place, end }: Tail): void =>
+    archive.write(() => {
+      addReadings(run, rows, place);
+      archive.sweeps.end(run.seq, { ...end, readingCount: place + rows.length });
+    });
+  const tell = (run: Run, row: ReadingRow, index: number): void =>
+    emit('sweep.reading', {
+      sweepId: run.sweepId,
+      index,
+      plannedCount: run.frequenciesMhz.length,
+      reading: readingOf(row),
+    });
+
+  /** Writes the end with whatever still waits, and tells of it in any case. */
+  const finish = (run: Run, rows: readonly ReadingRow[], place: number, why: string): void => {
+    const everything = place + rows.length === run.frequenciesMhz.length;
+    const end = {
+      state: everything ? 'complete' : 'partial',
+      reason: everything ? null : why,
+      recovered: false,
+      endedAtMs: now().getTime(),
+    } as const;
+    let readingCount = place;
+    let told: Pick<SweepEnd, 'state' | 'reason'> = end;
+    try {
+      keepTail({ run, rows, place, end });
+      rows.forEach((row, i) => {
+        tell(run, row, place + i);
+      });
+      readingCount += rows.length;
+    } catch (fault) {
+      log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'the end of a sweep could not be kept');
+      told = { state: 'partial', reason: wordsOf(fault) };
+      held.set(run.sweepId, { tail: { run, rows, place, end }, why: wordsOf(fault) });
+    }
+    live = null;
+    const { state, reason } = told;
+    log.info({ sweepId: run.sweepId, state, reason, readingCount }, 'sweep ended');
+    emit('sweep.ended', { sweepId: run.sweepId, stationId: run.stationId, state, readingCount, reason });
+  };
+
+  const walk = async (meter: Meter, run: Run, controller: AbortController): Promise<void> => {
+    const { signal } = controller;
+    const plannedCount = run.frequenciesMhz.length;
+    let taken = 0;
+    let trouble = null as string | null;
+    const recorder = createRecorder<ReadingRow>({
+      keep: (rows, place) => archive.write(() => addReadings(run, rows, place)),
+      kept: (row, place) => tell(run, row, place),
+      failed: (fault) => {
+        log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'a reading could not be kept');
+        trouble = wordsOf(fault);
+        controller.abort();
+      },
+    });
+    try {
+      for await (const reading of meter.readLevels(run.frequenciesMhz, signal)) {
+        recorder.take(readingRowOf(reading));
+        taken += 1;
+        if (taken === plannedCount || signal.aborted) break;
+      }
+    } catch (fault) {
+      if (!(fault instanceof MeterFault))
+        log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'reading broke off');
+      if (!signal.aborted) trouble = wordsOf(fault);
+    }
+    recorder.flush();
+    const asked: unknown = signal.aborted ? signal.reason : null;
+    const short = `the meter stopped after ${taken} of ${plannedCount} readings; read the sweep again`;
+    finish(
+      run,
+      recorder.waiting(),
+      recorder.keptCount(),
+      trouble ?? (typeof asked === 'string' ? asked : short),
+    );
+  };
+
+  const settleHeld = (): void => {
+    for (const [sweepId, { tail }] of held) {
+      keepTail(tail);
+      held.delete(sweepId);
+      log.info({ sweepId }, 'a sweep that a full disk had refused is kept');
+    }
+  };
+
+  return {
+    start(meter, run) {
+      if (live !== null) throw new Error('a sweep is running already');
+      const controller = new AbortController();
+      // The first reading waits for the next turn, so that whoever started the sweep knows its id before it.
+      const ended = new Promise<void>((resolve) => setImmediate(resolve))
+        .then(() => walk(meter, run, controller))
+        .catch((fault: unknown) => {
+          log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'a sweep broke off');
+          if (live?.run === run)
+            finish(run, [], archive.sweeps.byId(run.sweepId)?.readingCount ?? 0, wordsOf(fault));
+        });
+      live = { run, controller, ended };
+    },
+    async stop(sweepId, reason) {
+      if (live?.run.sweepId !== sweepId) return false;
+      const { controller, ended } = live;
+      controller.abort(reason);
+      await ended;
+      return true;
+    },
+    running: () => live?.run ?? null,
+    runningIn: (visitId) => live?.run.visitId === visitId,
+    runningAt: (stationId) => live?.run.stationId === stationId,
+    unended(sweepId) {
+      if (live?.run.sweepId === sweepId) return { state: 'recording', reason: null, endedAtMs: null };
+      const kept = held.get(sweepId);
+      return {
+        state: 'partial',
+        reason: kept?.why ?? ENDED_BY_RECOVERY,
+        endedAtMs: kept?.tail.end.endedAtMs ?? null,
+      };
+    },
+    settleHeld,
+    async close() {
+      if (live !== null) {
+        live.controller.abort(CLOSED);
+        await live.ended;
+      }
+      try {
+        settleHeld();
+      } catch (fault) {
+        log.error(
+          { fault: wordsOf(fault) },
+          'the end of a sweep could not be kept; it is written at the next start',
+        );
+      }
+    },
+  };
+}

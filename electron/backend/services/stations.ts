@@ -1,0 +1,84 @@
+import type { Input, Output } from '../../../core/bridge/contract.ts';
+import { Refused } from '../../../core/bridge/refused.ts';
+import { readStation, type Station } from '../../../core/files/station.ts';
+import { momentOf, orderedJson } from '../archive/quantities.ts';
+import { fittingOf, proposalOf, summaryOf, visitOf } from './as-records.ts';
+import type { Designs } from './designs.ts';
+import { fileNameOf } from './file-name.ts';
+import { pluggedInNow } from './plugged-in.ts';
+import type { Runs } from './runs.ts';
+import type { ServiceParts } from './service-parts.ts';
+import type { Standings } from './standing.ts';
+
+export type Stations = Readonly<{
+  list(): Output<'stations.list'>;
+  /** Adds the station, or a revision when its design is another than the newest. */
+  keep(station: Station, fileName: string): Output<'stations.import'>;
+  import(input: Input<'stations.import'>): Output<'stations.import'>;
+  open(input: Input<'stations.open'>): Output<'stations.open'>;
+  export(input: Input<'stations.export'>): Output<'stations.export'>;
+}>;
+
+export function createStations(
+  { archive, now }: ServiceParts,
+  designs: Designs,
+  standings: Standings,
+  runs: Runs,
+): Stations {
+  const keep = (station: Station, fileName: string): Output<'stations.import'> =>
+    archive.write(() => {
+      const design = orderedJson(station);
+      const newest = archive.stations.newestDesign(station.id);
+      if (newest?.design === design) return { stationId: station.id, revision: newest.revision };
+      const addedAtMs = now().getTime();
+      const revision = (newest?.revision ?? 0) + 1;
+      if (newest === undefined) archive.stations.add(station.id, addedAtMs);
+      archive.stations.addRevision({
+        stationId: station.id,
+        revision,
+        name: station.name,
+        design,
+        fileName,
+        addedAtMs,
+      });
+      return { stationId: station.id, revision };
+    });
+
+  return {
+    keep,
+    list: () => ({
+      stations: archive.stations.list().map((row) => ({
+        stationId: row.stationId,
+        name: row.name,
+        revision: row.revision,
+        sweepCount: row.sweepCount,
+        openVisit: row.openVisit === 1,
+        standing: row.judgedSweepId === null ? null : standings.of(row.judgedSweepId),
+      })),
+    }),
+    import({ fileName, text }) {
+      const read = readStation(text, fileName);
+      if (!read.ok) throw new Refused(read);
+      return keep(read.value, fileName);
+    },
+    open({ stationId }) {
+      const design = designs.newest(stationId);
+      const open = archive.visits.openOf(stationId);
+      return {
+        station: design.station,
+        revision: design.revision,
+        revisedAt: momentOf(design.addedAtMs),
+        pluggedIn: pluggedInNow(archive, design),
+        openVisit: open === undefined ? null : visitOf(open),
+        visits: archive.visits.ofStation(stationId).map(visitOf),
+        sweeps: archive.sweeps.ofStation(stationId).map((row) => summaryOf(row, runs.unended(row.sweepId))),
+        fittings: archive.parts.fittingsOf(stationId).map(fittingOf),
+        proposals: archive.parts.proposalsOf(stationId).map(proposalOf),
+      };
+    },
+    export({ stationId }) {
+      const { station } = designs.newest(stationId);
+      return { fileName: fileNameOf([station.name], 'json'), text: `${JSON.stringify(station, null, 2)}\n` };
+    },
+  };
+}

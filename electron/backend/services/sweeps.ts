@@ -1,0 +1,127 @@
+import type { Input, Output } from '../../../core/bridge/contract.ts';
+import { writeSweepCsv } from '../../../core/files/write-csv.ts';
+import { rowsAtPort } from '../../../core/line/port-level.ts';
+import { fromThousandths, maybe, momentOf, orderedJson, thousandthsOf } from '../archive/quantities.ts';
+import type { SweepRow } from '../archive/sweeps.ts';
+import { readingOf, summaryOf } from './as-records.ts';
+import { type Designs, portOf } from './designs.ts';
+import { fileNameOf } from './file-name.ts';
+import type { Meters } from './meters.ts';
+import { pluggedInNow } from './plugged-in.ts';
+import { type Runs, STOPPED_BY_HAND } from './runs.ts';
+import { refused, type ServiceParts } from './service-parts.ts';
+import { importSweep } from './sweep-import.ts';
+import type { Visits } from './visits.ts';
+
+/** A sweep isn't begun on a disk that may be full before it ends. */
+export const LEAST_FREE_BYTES = 200_000_000;
+
+export type Sweeps = Readonly<{
+  start(input: Input<'sweeps.start'>): Output<'sweeps.start'>;
+  stop(input: Input<'sweeps.stop'>): Promise<void>;
+  open(input: Input<'sweeps.open'>): Output<'sweeps.open'>;
+  import(input: Input<'sweeps.import'>): Output<'sweeps.import'>;
+  export(input: Input<'sweeps.export'>): Output<'sweeps.export'>;
+}>;
+
+export function createSweeps(
+  parts: ServiceParts,
+  designs: Designs,
+  visits: Visits,
+  meters: Meters,
+  runs: Runs,
+): Sweeps {
+  const { archive, now, newId, log } = parts;
+
+  const known = (sweepId: string): SweepRow => {
+    const row = archive.sweeps.byId(sweepId);
+    if (row === undefined) throw refused('no-such-sweep', `sweep ${sweepId}`, 'it is not in this archive');
+    return row;
+  };
+  const refuseOnFullDisk = (): void => {
+    const freeBytes = archive.freeBytes();
+    if (freeBytes < LEAST_FREE_BYTES)
+      throw refused(
+        'disk-full',
+        archive.path,
+        `only ${Math.floor(freeBytes / 1e6)} MB are free on this disk; free ${LEAST_FREE_BYTES / 1e6} MB, so that the sweep can be kept`,
+      );
+  };
+
+  return {
+    start({ visitId, portName, purpose, frequenciesMhz }) {
+      const visit = visits.openVisit(visitId);
+      const design = designs.newest(visit.stationId);
+      const port = portOf(design.station, portName);
+      const meter = meters.inUse();
+      if (runs.running() !== null)
+        throw refused('sweep-running', 'meter', 'a sweep is running; let it end or stop it first');
+      refuseOnFullDisk();
+      runs.settleHeld();
+      const pluggedIn = pluggedInNow(archive, design);
+      const sweepId = newId();
+      const seq = archive.write(() =>
+        archive.sweeps.add({
+          sweepId,
+          visit: visit.seq,
+          stationId: visit.stationId,
+          revision: design.revision,
+          portName,
+          hasDesign: port.design !== undefined,
+          purpose,
+          source: 'meter',
+          sourceName: meter.profileName,
+          meter: orderedJson(meter.identity),
+          testPointLossMdb: thousandthsOf(port.testPointLossDb),
+          ambientMc: visit.ambientMc,
+          plannedCount: frequenciesMhz.length,
+          pluggedIn: orderedJson(pluggedIn),
+          startedAtMs: now().getTime(),
+        }),
+      );
+      meter.moveProbe({
+        station: design.station,
+        portName,
+        pluggedIn,
+        ambientC: maybe(visit.ambientMc, fromThousandths),
+      });
+      log.info(
+        { sweepId, stationId: visit.stationId, portName, count: frequenciesMhz.length },
+        'sweep begun',
+      );
+      runs.start(meter, { sweepId, seq, stationId: visit.stationId, visitId, frequenciesMhz });
+      return { sweepId };
+    },
+    async stop({ sweepId }) {
+      // One that has ended meanwhile needs no stopping.
+      if (!(await runs.stop(sweepId, STOPPED_BY_HAND))) known(sweepId);
+    },
+    open({ sweepId }) {
+      const row = known(sweepId);
+      return {
+        summary: summaryOf(row, runs.unended(sweepId)),
+        readings: archive.sweeps.readings(row.seq).map(readingOf),
+      };
+    },
+    import: (input) => importSweep(parts, designs, visits, input),
+    export({ sweepId }) {
+      const row = known(sweepId);
+      const { station } = designs.at(row.stationId, row.revision);
+      const startedAt = momentOf(row.startedAtMs);
+      const { state, endReason } = summaryOf(row, runs.unended(sweepId));
+      const testPointLossDb = fromThousandths(row.testPointLossMdb);
+      const rows = rowsAtPort(archive.sweeps.readings(row.seq).map(readingOf), testPointLossDb);
+      return {
+        fileName: fileNameOf(
+          [station.name, row.portName, row.purpose, startedAt.slice(0, 16).replace(/[:T]/g, '')],
+          'csv',
+        ),
+        text: writeSweepCsv(rows, [
+          `${station.name} (${station.id}, revision ${row.revision}), ${row.portName}, ${row.purpose}, ${startedAt}`,
+          `levels at the port; the test point's ${testPointLossDb} dB are added`,
+          `sweep ${sweepId}, from ${row.source} ${row.sourceName}, ${state}${endReason === null ? '' : `: ${endReason}`}`,
+        ]),
+      };
+    },
+  };
+}
