@@ -40,7 +40,7 @@ function notAHeader(header: CsvRow, needed: readonly Role[], fileName: string) {
   const where = `${fileName}, line ${header.line}`;
   if (/^\s*[[{<|]/.test(header.cells.join(' ')))
     return refuse('not-understood', where, `this is no table with a header; a sweep begins with ${example}`);
-  if (header.cells.some((cell) => /^[+-]?\d/.test(cell)))
+  if (/^[+-]?\d/.test(header.cells.find((cell) => cell !== '') ?? ''))
     return refuse('no-header', where, `the columns have no names; write ${example} as the first line`);
   const found = header.cells.filter((cell) => cell !== '').slice(0, 8);
   const missing = needed.map((role) => `a ${role}`).join(' and ');
@@ -62,9 +62,14 @@ export type TableRefusal =
 function withSeparator(text: string, told: string | null, needed: readonly Role[], fileName: string) {
   const fitting: { separator: string; rows: CsvRow[]; columns: Table['columns'] }[] = [];
   let refusal: Readonly<{ width: number; why: Refusal<TableRefusal> }> | null = null;
+  let broken: Refusal<TableRefusal> | null = null;
   for (const separator of told === null ? separators : [told]) {
     const rows = splitRows(text, separator, fileName);
-    if (!rows.ok) return rows;
+    // A quote may only look open because this is not the separator.
+    if (!rows.ok) {
+      broken ??= rows;
+      continue;
+    }
     const header = rows.value[0];
     if (header === undefined) continue;
     const columns = columnsOf(header, fileName);
@@ -77,7 +82,7 @@ function withSeparator(text: string, told: string | null, needed: readonly Role[
       };
   }
   const [only, second] = fitting;
-  if (only === undefined) return refusal?.why ?? refuse('empty', fileName, 'the file has no rows');
+  if (only === undefined) return broken ?? refusal?.why ?? refuse('empty', fileName, 'the file has no rows');
   // A single column needs no separator, so that every one fits; then only the comma is asked.
   if (second === undefined || needed.length === 1) return done(only);
   return refuse(
