@@ -51,13 +51,6 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
     },
   });
 
-  /** Waits until nothing is on the wire. */
-  const turn = async (signal: AbortSignal) => {
-    while (flight !== null) await unlessAborted(flight.over, signal);
-    signal.throwIfAborted();
-    if (end !== null) throw end;
-  };
-
   let spoken = false;
   const send = (line: string, taken: () => void) => {
     // Half a line that came before we said anything belongs to an earlier session, and so does its rest.
@@ -69,7 +62,10 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
   const link: LineLink = {
     lost: lost.promise,
     async ask(line, signal) {
-      await turn(signal);
+      // The check and the taking of the turn stand in one step, so that two can't take the same turn.
+      while (flight !== null) await unlessAborted(flight.over, signal);
+      signal.throwIfAborted();
+      if (end !== null) throw end;
       return await new Promise<string>((resolve, reject) => {
         const landing = Promise.withResolvers<void>();
         const mine: Flight = {
@@ -101,7 +97,9 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
       });
     },
     async tell(line, signal) {
-      await turn(signal);
+      while (flight !== null) await unlessAborted(flight.over, signal);
+      signal.throwIfAborted();
+      if (end !== null) throw end;
       const taken = new Promise<void>((resolve) => send(line, resolve));
       await unlessAborted(Promise.race([taken, ended.promise]), signal);
     },

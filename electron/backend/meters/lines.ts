@@ -24,6 +24,7 @@ const edges = /^[\s\p{Cc}]+|[\s\p{Cc}]+$/gu;
 export function createLineSplitter(discardFirstLine: boolean): LineSplitter {
   let begun: number[] = [];
   let skipping = discardFirstLine;
+  let sinceLineEnd = 0;
   return {
     push(chunk) {
       const lines: string[] = [];
@@ -34,13 +35,16 @@ export function createLineSplitter(discardFirstLine: boolean): LineSplitter {
           if (line !== '') lines.push(line);
           begun = [];
           skipping = false;
-        } else if (!skipping) {
-          begun.push(byte);
-          if (begun.length > LONGEST_LINE) {
-            begun = [];
-            skipping = true;
-            endless = true;
-          }
+          sinceLineEnd = 0;
+          continue;
+        }
+        if (!skipping) begun.push(byte);
+        sinceLineEnd += 1;
+        if (sinceLineEnd > LONGEST_LINE) {
+          begun = [];
+          skipping = true;
+          endless = true;
+          sinceLineEnd = 0;
         }
       }
       return { lines, endless };

@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import { SerialPort } from 'serialport';
 import type { ByteWire, WireEvents } from './byte-wire.ts';
 import type { LineLink } from './line-link.ts';
@@ -7,6 +8,7 @@ import type { Profile } from './profile.ts';
 import { lostFault, openFault } from './serial-faults.ts';
 
 const OPEN_WITHIN_MS = 5000;
+const LOOK_EVERY_MS = 300;
 
 /**
  * A serial port as a line link. Port and splitter are new for every session, so that nothing of an earlier one can be
@@ -42,11 +44,28 @@ export async function openSerialLink(path: string, profile: Profile, signal: Abo
     events = wireEvents;
     port.on('data', (chunk: Buffer) => wireEvents.bytes(chunk));
     if (gone !== null) queueMicrotask(() => lose('closed while it was being opened'));
-    return wireOf(port, lose);
+    const unwatch = watchNode(path, lose);
+    return wireOf(port, lose, unwatch);
   });
 }
 
-const wireOf = (port: SerialPort, lose: (message: string) => void): ByteWire => ({
+/**
+ * Looks whether the port's device is still there. The driver alone is not enough: when nothing is being written, it
+ * can miss an unplugged device and go on reading its end for ever, without an event and at full load. Windows names
+ * no file for a port, so there it is left to the driver.
+ */
+function watchNode(path: string, lose: (message: string) => void): () => void {
+  if (process.platform === 'win32') return () => undefined;
+  const look = () =>
+    void stat(path).catch((fault: NodeJS.ErrnoException) => {
+      if (fault.code === 'ENOENT') lose('its port is no longer there');
+    });
+  const timer = setInterval(look, LOOK_EVERY_MS);
+  timer.unref();
+  return () => clearInterval(timer);
+}
+
+const wireOf = (port: SerialPort, lose: (message: string) => void, unwatch: () => void): ByteWire => ({
   write(bytes, taken) {
     if (!port.isOpen) return lose('the port is closed');
     port.write(bytes, (fault) => {
@@ -56,6 +75,7 @@ const wireOf = (port: SerialPort, lose: (message: string) => void): ByteWire => 
   },
   close: () =>
     new Promise((resolve) => {
+      unwatch();
       if (port.isOpen) port.close(() => resolve());
       else resolve();
     }),

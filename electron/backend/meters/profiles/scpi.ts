@@ -34,7 +34,7 @@ export const scpi: Profile = {
     hangUpOnClose: true,
   },
   // An SCPI instrument speaks only when it is asked, so its first line is a whole answer.
-  lines: { terminator: '\n', discardFirstLine: false, lateAnswerMs: 3000 },
+  lines: { terminator: '\n', discardFirstLine: false, lateAnswerMs: 1500 },
   settleMs: 50,
   // The bare line end finishes a command that an earlier session may have left half said.
   wake: ['', '*CLS'],

@@ -20,8 +20,9 @@ export type PtyMeter = Readonly<{
 export async function openPtyMeter(instrument: SimulatedInstrument, pace: Pace): Promise<PtyMeter> {
   const pair = await openPair();
   const { _master: master, _slave: slave, _pty: path } = pair;
-  // Raw before anybody opens it: a terminal that echoes would send the instrument its own answers as commands.
-  slave.setRawMode(true);
+  // Raw before anybody opens it: a terminal that echoes would send the instrument its own answers as commands. Set at
+  // the far end, because the near end puts its own setting back when it is closed.
+  master.setRawMode(true);
   const held = openSync(path, constants.O_RDWR | constants.O_NOCTTY | constants.O_NONBLOCK);
   // The library reads the near end itself, and would take our answers away from whoever opens it.
   await new Promise<void>((resolve) => {
