@@ -41,18 +41,20 @@ const notADatabase = (path: string, cause?: unknown) =>
     cause,
   );
 
+const emptied = (path: string, how: 'empty' | 'gone') =>
+  new ArchiveFault(
+    'emptied',
+    path,
+    `an archive was here and is ${how}; put a copy back, or delete ${MARKER_FILE} to begin anew`,
+  );
+
 /** What can be told from the file alone, before SQLite touches it. */
 function refuseByHeader(path: string, folder: string, known: number): void {
   const header = readFileHeader(path);
   switch (header.kind) {
     case 'absent':
     case 'empty':
-      if (hasMarker(folder))
-        throw new ArchiveFault(
-          'emptied',
-          path,
-          `an archive was here and is ${header.kind === 'empty' ? 'empty' : 'gone'}; put a copy back, or delete ${MARKER_FILE} to begin anew`,
-        );
+      if (hasMarker(folder)) throw emptied(path, header.kind === 'empty' ? 'empty' : 'gone');
       return;
     case 'not-a-database':
       throw notADatabase(path);
@@ -69,7 +71,7 @@ function refuseByHeader(path: string, folder: string, known: number): void {
 }
 
 /** What SQLite sees, its write-ahead log included; still before anything is written. */
-function refuseByContent(db: Database.Database, known: number): void {
+function refuseByContent(db: Database.Database, folder: string, known: number): void {
   const applicationId = db.pragma('application_id', { simple: true });
   const tables = Number(db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get());
   // A program killed while it made the archive leaves a database without tables: that one is new.
@@ -79,6 +81,7 @@ function refuseByContent(db: Database.Database, known: number): void {
       db.name,
       'this is the database of another program; start with --data and another folder. Nothing was changed',
     );
+  if (tables === 0 && hasMarker(folder)) throw emptied(db.name, 'empty');
   refuseNewer(Number(db.pragma('user_version', { simple: true })), known, db.name);
   const check = db.pragma('quick_check(1)', { simple: true });
   if (check !== 'ok')
@@ -106,10 +109,12 @@ export function openArchive(
   try {
     refuseByHeader(path, folder, steps.length);
     db = new Database(path);
-    refuseByContent(db, steps.length);
+    refuseByContent(db, folder, steps.length);
     assertSafeSqlite(db, path);
     makeDurable(db, path);
     migrate(db, steps);
+    // The tables of a new archive go into the file itself before the marker says that it is one.
+    if (!hasMarker(folder)) db.pragma('wal_checkpoint(TRUNCATE)');
     writeMarker(folder);
     return archiveOver(db, options.session, folder, unlock);
   } catch (fault) {

@@ -1,0 +1,107 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { onTestFinished } from 'vitest';
+import type { EventData, EventName } from '../../core/bridge/contract.ts';
+import { ARCHIVE_FILE, type Archive, openArchive } from '../../electron/backend/archive/open.ts';
+import type { SessionFacts } from '../../electron/backend/archive/session.ts';
+import type { Logger } from '../../electron/backend/log.ts';
+import type { ServiceParts } from '../../electron/backend/services/service-parts.ts';
+import { type Clock, createClock, createIds } from './clock.ts';
+
+/** A folder of the system's temporary ones, gone when the test is over. */
+export function throwAwayFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'tiltwright-test-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
+  return folder;
+}
+
+export const silentLog: Logger = { info: () => undefined, warn: () => undefined, error: () => undefined };
+
+export const sessionFacts = (sessionId: string): SessionFacts => ({
+  sessionId,
+  openedAtMs: Date.parse('2026-03-02T08:00:00.000Z'),
+  program: '0.0.0-test',
+  host: 'memory',
+  utcOffsetMin: 0,
+  timeZone: 'UTC',
+});
+
+/** Opens the archive of a folder; closed when the test is over, or earlier by the test itself. */
+export function openTestArchive(folder: string, steps?: readonly string[]): Archive {
+  const session = sessionFacts(crypto.randomUUID());
+  const archive = openArchive({ folder, session, ...(steps === undefined ? {} : { steps }) });
+  onTestFinished(() => archive.close());
+  return archive;
+}
+
+/** Looks into the file of a closed archive with plain SQLite. */
+export function lookInto<T>(folder: string, look: (db: Database.Database) => T): T {
+  const db = new Database(join(folder, ARCHIVE_FILE));
+  try {
+    return look(db);
+  } finally {
+    db.close();
+  }
+}
+
+export type Sent = { [N in EventName]: Readonly<{ name: N; data: EventData<N> }> }[EventName];
+
+/** Everything that a service needs, over a real archive; what was emitted lies in `sent`. */
+export type TestParts = ServiceParts & Readonly<{ sent: Sent[]; clock: Clock; folder: string }>;
+
+export function testParts(folder = throwAwayFolder()): TestParts {
+  const clock = createClock();
+  const sent: Sent[] = [];
+  return {
+    archive: openTestArchive(folder),
+    emit: (name, data) => {
+      sent.push({ name, data } as Sent);
+    },
+    now: clock.now,
+    newId: createIds(),
+    log: silentLog,
+    sent,
+    clock,
+    folder,
+  };
+}
+
+/** A station file as a person has it: two ports with a design, a stage input, and a pad, an equalizer each way. */
+export const stationFile = (changed: Readonly<Record<string, unknown>> = {}): string =>
+  JSON.stringify({
+    format: 'tiltwright-station/1',
+    id: 'slipway',
+    name: 'Slipway 2',
+    ports: [
+      {
+        name: 'forward output',
+        direction: 'forward',
+        testPointLossDb: 20,
+        design: {
+          lowMhz: 54,
+          lowDbmv: 36,
+          highMhz: 870,
+          highDbmv: 46,
+          shape: 'linear',
+          toleranceDb: 1,
+          flatnessDb: 2.5,
+        },
+        through: ['input pad', 'input equalizer'],
+      },
+      { name: 'forward input', direction: 'forward', testPointLossDb: 20, through: [] },
+    ],
+    positions: [
+      { name: 'input pad', kind: 'pad', installed: 6, values: [0, 1, 2, 3] },
+      {
+        name: 'input equalizer',
+        kind: 'equalizer',
+        topMhz: 870,
+        insertionLossDb: 1,
+        installed: 8,
+        values: [0, 2, 4, 6, 8],
+      },
+    ],
+    ...changed,
+  });
