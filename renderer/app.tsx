@@ -1,0 +1,32 @@
+import { I18nProvider } from 'react-aria-components';
+import { LostLink } from './screens/LostLink.tsx';
+import { MeterChooser } from './screens/MeterChooser.tsx';
+import { NoticeBar } from './screens/NoticeBar.tsx';
+import { StationScreen } from './screens/StationScreen.tsx';
+import { StationsScreen } from './screens/StationsScreen.tsx';
+import { selectLink, selectSheet } from './state/select.ts';
+import { type Bench, BenchContext, useSelected } from './state/use-workbench.ts';
+
+export type AppProps = Readonly<{ bench: Bench }>;
+
+export const App = ({ bench }: AppProps) => (
+  <I18nProvider locale="en-GB">
+    <BenchContext value={bench}>
+      <Screen />
+    </BenchContext>
+  </I18nProvider>
+);
+
+/** Which screen: the stations, or one station's sheet. A host that is gone covers both. */
+function Screen() {
+  const link = useSelected(selectLink);
+  const sheet = useSelected(selectSheet);
+  if (link.at === 'closed') return <LostLink why={link.why} />;
+  return (
+    <>
+      {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
+      <NoticeBar />
+      <MeterChooser />
+    </>
+  );
+}

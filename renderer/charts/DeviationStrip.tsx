@@ -1,0 +1,98 @@
+import { isWithinTolerance } from '../../core/line/deviation.ts';
+import { bareMhz } from '../format.ts';
+import type { ChartRow } from './rows.ts';
+import { AXIS_HEIGHT, type Span, STRIP_HEIGHT, stripPlot, ticksOf, xAt, yAt } from './scale.ts';
+
+export type DeviationStripProps = Readonly<{
+  rows: readonly ChartRow[];
+  width: number;
+  frequencySpan: Span;
+  deviationSpan: Span;
+  toleranceDb: number | null;
+}>;
+
+/** How far each channel lies from its design, on the frequency axis of the chart above: a bar a channel. */
+export function DeviationStrip({
+  rows,
+  width,
+  frequencySpan,
+  deviationSpan,
+  toleranceDb,
+}: DeviationStripProps) {
+  const plot = stripPlot(width);
+  const y = (db: number) =>
+    yAt(plot, deviationSpan, Math.min(deviationSpan.high, Math.max(deviationSpan.low, db)));
+  const x = (mhz: number) => xAt(plot, frequencySpan, mhz);
+  const barWidth = Math.min(5, Math.max(1.5, ((plot.right - plot.left) / Math.max(1, rows.length)) * 0.66));
+  const predicted = rows.filter((row) => row.predictedDeviationDb !== null);
+  return (
+    <svg className="strip" width={width} height={STRIP_HEIGHT} aria-hidden="true">
+      {toleranceDb !== null && (
+        <>
+          <rect
+            className="strip__band"
+            x={plot.left}
+            width={plot.right - plot.left}
+            y={y(toleranceDb)}
+            height={y(-toleranceDb) - y(toleranceDb)}
+          />
+          {[toleranceDb, -toleranceDb].map((limitDb) => (
+            <g key={limitDb}>
+              <line className="strip__limit" x1={plot.left} x2={plot.right} y1={y(limitDb)} y2={y(limitDb)} />
+              <text className="tick" x={plot.left - 8} y={y(limitDb) + 5} textAnchor="end">
+                {`${limitDb > 0 ? '+' : '\u2212'}${Math.abs(limitDb)}`}
+              </text>
+            </g>
+          ))}
+          {rows.map((row) =>
+            row.deviationDb === null ? null : (
+              <rect
+                key={row.frequencyMhz}
+                className={
+                  isWithinTolerance(row.deviationDb, toleranceDb)
+                    ? 'strip__bar'
+                    : 'strip__bar strip__bar--out'
+                }
+                x={x(row.frequencyMhz) - barWidth / 2}
+                width={barWidth}
+                y={Math.min(y(0), y(row.deviationDb))}
+                height={Math.max(0.5, Math.abs(y(row.deviationDb) - y(0)))}
+              />
+            ),
+          )}
+          <line className="strip__zero" x1={plot.left} x2={plot.right} y1={y(0)} y2={y(0)} />
+          {predicted.length > 1 && (
+            <polyline
+              className="strip__predicted"
+              points={predicted
+                .map(
+                  (row) => `${x(row.frequencyMhz).toFixed(1)},${y(row.predictedDeviationDb ?? 0).toFixed(1)}`,
+                )
+                .join(' ')}
+            />
+          )}
+          <text className="label" x={plot.right + 12} y={y(0) + 5}>
+            from design, dB
+          </text>
+        </>
+      )}
+      {ticksOf(frequencySpan, Math.max(3, Math.floor((plot.right - plot.left) / 70))).map((frequencyMhz) => (
+        <g key={frequencyMhz}>
+          <line
+            className="strip__tick"
+            x1={x(frequencyMhz)}
+            x2={x(frequencyMhz)}
+            y1={STRIP_HEIGHT - AXIS_HEIGHT + 2}
+            y2={STRIP_HEIGHT - AXIS_HEIGHT + 8}
+          />
+          <text className="tick" x={x(frequencyMhz)} y={STRIP_HEIGHT - 5} textAnchor="middle">
+            {bareMhz(frequencyMhz)}
+          </text>
+        </g>
+      ))}
+      <text className="tick tick--unit" x={plot.right + 12} y={STRIP_HEIGHT - 5}>
+        MHz
+      </text>
+    </svg>
+  );
+}

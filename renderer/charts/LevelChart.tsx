@@ -1,0 +1,78 @@
+import { useMemo } from 'react';
+import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
+import type { ChartRow } from './rows.ts';
+import { AXIS_WIDTH, LABEL_WIDTH, type Span, TOP_SPACE, ticksOf } from './scale.ts';
+
+export type LevelChartProps = Readonly<{
+  rows: readonly ChartRow[];
+  width: number;
+  height: number;
+  frequencySpan: Span;
+  levelSpan: Span;
+  /** What the shown sweep is: it decides its ink. */
+  shownAs: 'found' | 'left' | 'check';
+  /** True while the predicted line stands for something still to be done. */
+  predictionOpen: boolean;
+  title: string;
+}>;
+
+/** A finished sweep against its design. Drawn once per change of data; the running sweep has LiveTrace. */
+export function LevelChart(props: LevelChartProps) {
+  const { rows, width, height, frequencySpan, levelSpan } = props;
+  const data = useMemo(() => [...rows], [rows]);
+  const levelTicks = useMemo(() => [...ticksOf(levelSpan, 8)], [levelSpan]);
+  const margin = useMemo(() => ({ top: TOP_SPACE, right: LABEL_WIDTH, bottom: 6, left: 0 }), []);
+  const frequencyDomain = useMemo<[number, number]>(
+    () => [frequencySpan.low, frequencySpan.high],
+    [frequencySpan],
+  );
+  const levelDomain = useMemo<[number, number]>(() => [levelSpan.low, levelSpan.high], [levelSpan]);
+  const line = {
+    type: 'linear',
+    dot: false,
+    activeDot: false,
+    isAnimationActive: false,
+    connectNulls: true,
+  } as const;
+  return (
+    <ComposedChart
+      width={width}
+      height={height}
+      data={data}
+      margin={margin}
+      title={props.title}
+      accessibilityLayer={false}
+      className="level-chart"
+    >
+      <CartesianGrid vertical={false} className="level-chart__grid" />
+      <XAxis dataKey="frequencyMhz" type="number" domain={frequencyDomain} hide allowDataOverflow />
+      <YAxis
+        type="number"
+        domain={levelDomain}
+        ticks={levelTicks}
+        width={AXIS_WIDTH}
+        axisLine={false}
+        tickLine={false}
+        allowDataOverflow
+        interval={0}
+      />
+      <Area
+        type="linear"
+        dataKey="bandDbmv"
+        className="level-chart__band"
+        connectNulls
+        isAnimationActive={false}
+        dot={false}
+        activeDot={false}
+      />
+      <Line {...line} dataKey="targetDbmv" className="trace trace--design" />
+      <Line {...line} dataKey="foundDbmv" className="trace trace--before" />
+      <Line {...line} dataKey="shownDbmv" className={`trace trace--${props.shownAs}`} />
+      <Line
+        {...line}
+        dataKey="predictedDbmv"
+        className={`trace trace--predicted${props.predictionOpen ? '' : ' trace--settled'}`}
+      />
+    </ComposedChart>
+  );
+}

@@ -1,0 +1,63 @@
+import { useEffect, useRef } from 'react';
+import type { Design } from '../../core/files/station.ts';
+import { targetDbmv } from '../../core/line/design-line.ts';
+import type { LevelRow } from '../../core/line/level-row.ts';
+import { drawLive, type LiveInks } from './live-drawing.ts';
+import { useSize } from './use-size.ts';
+
+/** Where the readings come from as they come, past React: the latest rows, and a call at most once a frame. */
+export type LiveRows = Readonly<{ rows(): readonly LevelRow[]; onFrame(listener: () => void): () => void }>;
+
+export type LiveTraceProps = Readonly<{
+  source: LiveRows;
+  design: Design | null;
+  lowMhz: number;
+  highMhz: number;
+  title: string;
+  /** Redraws in the new inks when it changes. */
+  theme: string;
+}>;
+
+const inksOf = (element: HTMLElement): LiveInks => {
+  const style = getComputedStyle(element);
+  const ink = (name: string) => style.getPropertyValue(name).trim();
+  return {
+    ink: ink('--ink'),
+    soft: ink('--soft'),
+    hair: ink('--hair'),
+    edge: ink('--edge'),
+    band: ink('--band'),
+    trace: ink('--found'),
+    font: style.fontFamily,
+  };
+};
+
+/** The running sweep on canvas: a reading costs one small drawing and no work of React's. */
+export function LiveTrace({ source, design, lowMhz, highMhz, title, theme }: LiveTraceProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const size = useSize(box);
+  useEffect(() => {
+    const at = canvas.current;
+    if (at === null || size === null || size.width === 0) return;
+    const scale = window.devicePixelRatio;
+    at.width = size.width * scale;
+    at.height = size.height * scale;
+    const pen = at.getContext('2d');
+    if (pen === null) return;
+    at.dataset.theme = theme;
+    const inks = inksOf(at);
+    const target = (frequencyMhz: number) => (design === null ? null : targetDbmv(design, frequencyMhz));
+    const draw = () => {
+      pen.setTransform(scale, 0, 0, scale, 0, 0);
+      drawLive(pen, { ...size, rows: source.rows(), design, target, lowMhz, highMhz, inks });
+    };
+    draw();
+    return source.onFrame(draw);
+  }, [source, design, lowMhz, highMhz, size, theme]);
+  return (
+    <div ref={box} className="picture">
+      <canvas ref={canvas} className="live-trace" role="img" aria-label={title} />
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { Cell, Column, Row, Table, TableBody, TableHeader } from 'react-aria-components';
+import { isWithinTolerance } from '../../core/line/deviation.ts';
+import { bareMhz, oneDecimal, signedDecimal } from '../format.ts';
+import type { ChartRow } from './rows.ts';
+
+export type SweepTableProps = Readonly<{
+  rows: readonly ChartRow[];
+  toleranceDb: number | null;
+  title: string;
+}>;
+
+/** The sweep as numbers: what the chart shows, for reading out, for a screen reader, and where a chart can't be drawn. */
+export function SweepTable({ rows, toleranceDb, title }: SweepTableProps) {
+  const listed = rows.filter((row) => row.shownDbmv !== null || row.silent);
+  return (
+    <div className="sweep-table">
+      <Table aria-label={title} className="numbers" selectionMode="none">
+        <TableHeader>
+          <Column isRowHeader>MHz</Column>
+          <Column>Level, dBmV</Column>
+          <Column>Design, dBmV</Column>
+          <Column>From design, dB</Column>
+          <Column>Standing</Column>
+        </TableHeader>
+        <TableBody>
+          {listed.map((row) => (
+            <Row key={row.frequencyMhz} id={row.frequencyMhz}>
+              <Cell>{bareMhz(row.frequencyMhz)}</Cell>
+              <Cell>{row.shownDbmv === null ? 'no level' : oneDecimal(row.shownDbmv)}</Cell>
+              <Cell>{row.targetDbmv === null ? '' : oneDecimal(row.targetDbmv)}</Cell>
+              <Cell>{row.deviationDb === null ? '' : signedDecimal(row.deviationDb)}</Cell>
+              <Cell>{standingWord(row.deviationDb, toleranceDb)}</Cell>
+            </Row>
+          ))}
+        </TableBody>
+      </Table>
+    </div>
+  );
+}
+
+function standingWord(deviationDb: number | null, toleranceDb: number | null): string {
+  if (deviationDb === null || toleranceDb === null) return '';
+  if (isWithinTolerance(deviationDb, toleranceDb)) return 'inside';
+  return deviationDb < 0 ? '▼ low' : '▲ high';
+}

@@ -1,0 +1,91 @@
+import type { Design } from '../../core/files/station.ts';
+import { targetDbmv } from '../../core/line/design-line.ts';
+import { deviationFromDesignDb } from '../../core/line/deviation.ts';
+import type { LevelRow } from '../../core/line/level-row.ts';
+
+/** One frequency of the chart and of the table beside it. Levels in dBmV at the port; null where a sweep has none. */
+export type ChartRow = Readonly<{
+  frequencyMhz: number;
+  targetDbmv: number | null;
+  bandDbmv: readonly [number, number] | null;
+  shownDbmv: number | null;
+  foundDbmv: number | null;
+  predictedDbmv: number | null;
+  /** The shown level less the target, dB. */
+  deviationDb: number | null;
+  predictedDeviationDb: number | null;
+  /** True where the shown sweep asked and the meter had no level. */
+  silent: boolean;
+}>;
+
+export type ChartSeries = Readonly<{
+  design: Design | null;
+  shown: readonly LevelRow[];
+  found: readonly LevelRow[] | null;
+  predicted: readonly LevelRow[] | null;
+}>;
+
+/** More points than this cost a slow laptop its patience and show nothing more at this width. */
+export const POINT_BUDGET = 420;
+
+const byFrequency = (rows: readonly LevelRow[]): Map<number, number | null> => {
+  const map = new Map<number, number | null>();
+  for (const row of rows)
+    if (row.frequencyMhz !== null) map.set(row.frequencyMhz, row.unlocked === true ? null : row.levelDbmv);
+  return map;
+};
+
+/** Joins the sweeps of one chart by frequency, in rising order, with the design beside each. */
+export function chartRows({ design, shown, found, predicted }: ChartSeries): readonly ChartRow[] {
+  const shownAt = byFrequency(shown);
+  const foundAt = byFrequency(found ?? []);
+  const predictedAt = byFrequency(predicted ?? []);
+  const frequencies = new Set([...shownAt.keys(), ...foundAt.keys(), ...predictedAt.keys()]);
+  const off = (frequencyMhz: number, levelDbmv: number | null): number | null =>
+    design === null || levelDbmv === null ? null : deviationFromDesignDb(design, frequencyMhz, levelDbmv);
+  if (design !== null) frequencies.add(design.lowMhz).add(design.highMhz);
+  return [...frequencies]
+    .sort((a, b) => a - b)
+    .map((frequencyMhz) => {
+      const inside = design !== null && frequencyMhz >= design.lowMhz && frequencyMhz <= design.highMhz;
+      const target = inside ? targetDbmv(design, frequencyMhz) : null;
+      const shownDbmv = shownAt.get(frequencyMhz) ?? null;
+      const predictedDbmv = predictedAt.get(frequencyMhz) ?? null;
+      return {
+        frequencyMhz,
+        targetDbmv: target,
+        bandDbmv:
+          inside && target !== null ? [target - design.toleranceDb, target + design.toleranceDb] : null,
+        shownDbmv,
+        foundDbmv: foundAt.get(frequencyMhz) ?? null,
+        predictedDbmv,
+        deviationDb: off(frequencyMhz, shownDbmv),
+        predictedDeviationDb: off(frequencyMhz, predictedDbmv),
+        silent: shownAt.has(frequencyMhz) && shownDbmv === null,
+      };
+    });
+}
+
+/** Keeps the ends, and of each stretch the rows that lie furthest up and down: the worst carriers survive. */
+export function thinned(rows: readonly ChartRow[], budget = POINT_BUDGET): readonly ChartRow[] {
+  if (rows.length <= budget) return rows;
+  const size = Math.ceil(rows.length / Math.floor(budget / 2));
+  const kept = new Set<ChartRow>();
+  const first = rows[0];
+  const last = rows.at(-1);
+  if (first !== undefined) kept.add(first);
+  if (last !== undefined) kept.add(last);
+  for (let from = 0; from < rows.length; from += size) {
+    let low: ChartRow | null = null;
+    let high: ChartRow | null = null;
+    for (const row of rows.slice(from, from + size)) {
+      const at = row.deviationDb ?? row.shownDbmv ?? row.foundDbmv;
+      if (at === null) continue;
+      if (low === null || at < (low.deviationDb ?? low.shownDbmv ?? low.foundDbmv ?? at)) low = row;
+      if (high === null || at > (high.deviationDb ?? high.shownDbmv ?? high.foundDbmv ?? at)) high = row;
+    }
+    if (low !== null) kept.add(low);
+    if (high !== null) kept.add(high);
+  }
+  return rows.filter((row) => kept.has(row));
+}

@@ -1,0 +1,86 @@
+/** Where things stand in a chart, in CSS pixels, and the round numbers at its axes. Display only: no level is made here. */
+export type Span = Readonly<{ low: number; high: number }>;
+export type PlotBox = Readonly<{ left: number; right: number; top: number; bottom: number }>;
+
+export const AXIS_WIDTH = 48;
+export const LABEL_WIDTH = 128;
+export const AXIS_HEIGHT = 28;
+export const STRIP_HEIGHT = 104;
+export const TOP_SPACE = 26;
+/** Deviations are shown to this side of the tolerance before a bar is cut off. */
+const STRIP_REACH = 2.4;
+
+/** The levels that a chart must hold, widened to even decibels and never flatter than 12 dB, so that noise looks like noise. */
+export function levelSpan(levelsDbmv: Iterable<number>): Span {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const value of levelsDbmv) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  if (low > high) return { low: 30, high: 50 };
+  const span = { low: Math.floor((low - 0.5) / 2) * 2, high: Math.ceil((high + 0.5) / 2) * 2 };
+  const missing = 12 - (span.high - span.low);
+  if (missing <= 0) return span;
+  const below = Math.ceil(missing / 4) * 2;
+  return { low: span.low - below, high: span.high + Math.max(0, missing - below) };
+}
+
+/** Round numbers inside a span, as many as there is room for. */
+export function ticksOf(span: Span, wanted: number): readonly number[] {
+  const steps = [0.5, 1, 2, 4, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000];
+  const step = steps.find((size) => (span.high - span.low) / size <= wanted) ?? 1000;
+  const ticks: number[] = [];
+  for (let at = Math.ceil(span.low / step) * step; at <= span.high + 1e-9; at += step) ticks.push(at);
+  return ticks;
+}
+
+/** The plot of the level chart inside its box. */
+export const levelPlot = (width: number, height: number): PlotBox => ({
+  left: AXIS_WIDTH,
+  right: Math.max(AXIS_WIDTH + 1, width - LABEL_WIDTH),
+  top: TOP_SPACE,
+  bottom: Math.max(TOP_SPACE + 1, height - 6),
+});
+
+/** The strip of deviations shares left and right with the level chart above it. */
+export const stripPlot = (width: number): PlotBox => ({
+  left: AXIS_WIDTH,
+  right: Math.max(AXIS_WIDTH + 1, width - LABEL_WIDTH),
+  top: 2,
+  bottom: STRIP_HEIGHT - AXIS_HEIGHT,
+});
+
+export const stripSpan = (toleranceDb: number, worstDb: number): Span => {
+  const reach = Math.max(toleranceDb * STRIP_REACH, Math.min(Math.abs(worstDb), toleranceDb * 6));
+  return { low: -reach, high: reach };
+};
+
+export const xAt = (plot: PlotBox, span: Span, frequencyMhz: number): number =>
+  plot.left + ((frequencyMhz - span.low) / (span.high - span.low)) * (plot.right - plot.left);
+
+export const yAt = (plot: PlotBox, span: Span, value: number): number =>
+  plot.bottom - ((value - span.low) / (span.high - span.low)) * (plot.bottom - plot.top);
+
+export type Label = Readonly<{ key: string; text: string; y: number }>;
+
+/** Moves labels at the right edge apart without changing their order, and keeps them inside the plot. */
+export function apart(labels: readonly Label[], gap: number, plot: PlotBox): readonly Label[] {
+  const sorted = [...labels].sort((a, b) => a.y - b.y);
+  const placed: Label[] = [];
+  for (const label of sorted) {
+    const previous = placed.at(-1);
+    placed.push({ ...label, y: previous === undefined ? label.y : Math.max(label.y, previous.y + gap) });
+  }
+  const overflow = (placed.at(-1)?.y ?? 0) - plot.bottom;
+  if (overflow <= 0) return placed;
+  let limit = plot.bottom;
+  return placed
+    .toReversed()
+    .map((label) => {
+      const y = Math.min(label.y, limit);
+      limit = y - gap;
+      return { ...label, y };
+    })
+    .toReversed();
+}

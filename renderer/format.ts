@@ -1,0 +1,93 @@
+import { fahrenheitFromCelsius } from '../core/units.ts';
+
+/** The one place that turns numbers into text: digits, signs and units. A meter deserves one decimal of a dB. */
+const MINUS = '\u2212';
+/** Keeps a number and its unit on one line. */
+const NARROW = '\u00A0';
+
+function tenths(value: number): string {
+  const text = Math.abs(value).toFixed(1);
+  return value < 0 && Number(text) !== 0 ? `${MINUS}${text}` : text;
+}
+
+/** "43.9": a level or a size whose unit stands beside it. */
+export const oneDecimal = (value: number): string => tenths(value);
+
+/** "+0.4", "−2.1", "0.0": where the sign is the point. */
+export function signedDecimal(valueDb: number): string {
+  const text = tenths(valueDb);
+  return valueDb > 0 && Number(text) !== 0 ? `+${text}` : text;
+}
+
+/** "43.9 dBmV" */
+export const level = (levelDbmv: number): string => `${tenths(levelDbmv)}${NARROW}dBmV`;
+
+/** "2.1 dB", without a sign: how far or how much. */
+export const sizeDb = (valueDb: number): string => `${tenths(Math.abs(valueDb))}${NARROW}dB`;
+
+/** "−2.1 dB", "+0.4 dB" */
+export const signedDb = (valueDb: number): string => `${signedDecimal(valueDb)}${NARROW}dB`;
+
+/** "867", "711.25": a frequency with the digits that it has, at most two. */
+export const bareMhz = (frequencyMhz: number): string => String(Number(frequencyMhz.toFixed(2)));
+
+/** "867 MHz" */
+export const mhz = (frequencyMhz: number): string => `${bareMhz(frequencyMhz)}${NARROW}MHz`;
+
+/** "8", "4.5": the value printed on a plug-in. */
+export const plugIn = (valueDb: number): string => String(Number(valueDb.toFixed(2))).replace('-', MINUS);
+
+export type TemperatureUnit = 'C' | 'F';
+
+/** "31 °C" or "88 °F" */
+export function temperature(temperatureC: number, unit: TemperatureUnit): string {
+  const shown = Math.round(unit === 'C' ? temperatureC : fahrenheitFromCelsius(temperatureC));
+  return `${String(shown).replace('-', MINUS)}${NARROW}°${unit}`;
+}
+
+/** "1 channel", "136 channels" */
+export const counted = (count: number, one: string, many: string): string =>
+  `${count}${NARROW}${count === 1 ? one : many}`;
+
+const pad = (value: number): string => String(value).padStart(2, '0');
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** "09:12", the clock at this place. */
+export function clock(moment: string): string {
+  const at = new Date(moment);
+  return `${pad(at.getHours())}:${pad(at.getMinutes())}`;
+}
+
+/** "today 09:12", "14 March", "14 March 2024": as near as the reader needs it. */
+export function day(moment: string, now: string): string {
+  const at = new Date(moment);
+  const today = new Date(now);
+  const sameYear = at.getFullYear() === today.getFullYear();
+  if (sameYear && at.getMonth() === today.getMonth() && at.getDate() === today.getDate())
+    return `today ${clock(moment)}`;
+  const date = `${at.getDate()}${NARROW}${months[at.getMonth()] ?? ''}`;
+  return sameYear ? date : `${date} ${at.getFullYear()}`;
+}
+
+/** "12 s", "2 min 05 s": time left, never finer than a person can use. */
+export function duration(milliseconds: number): string {
+  const seconds = Math.max(0, Math.ceil(milliseconds / 1000));
+  if (seconds < 60) return `${seconds}${NARROW}s`;
+  return `${Math.floor(seconds / 60)}${NARROW}min ${pad(seconds % 60)}${NARROW}s`;
+}
+
+/** A sentence's first letter, for names of positions at the start of a line: "Input pad". */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

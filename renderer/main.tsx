@@ -1,0 +1,29 @@
+import './strict-page.ts';
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import './look/tokens.css';
+import './look/base.css';
+import './look/controls.css';
+import './look/dialogs.css';
+import './look/stations.css';
+import './look/sheet.css';
+import './look/picture.css';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
+import { connectBridge } from './bridge.ts';
+import { createLiveFeed } from './state/live-feed.ts';
+import { keepPreferences, recallPreferences } from './state/preferences.ts';
+import { createWorkbenchStore } from './state/store.ts';
+import { createWorkbench } from './state/workbench.ts';
+
+const store = createWorkbenchStore();
+recallPreferences(store, window.localStorage, document.documentElement);
+keepPreferences(store, window.localStorage, document.documentElement);
+
+const feed = createLiveFeed((callback) => requestAnimationFrame(callback));
+const workbench = createWorkbench(connectBridge(), store, feed);
+workbench.listen();
+void workbench.arrive();
+
+const place = document.getElementById('workbench');
+if (place === null) throw new Error('the page has no place for the workbench');
+createRoot(place).render(<App bench={{ store, workbench, feed, now: () => new Date().toISOString() }} />);

@@ -1,0 +1,24 @@
+import type { HeldAgainst as Held } from '../../core/propose/held-against.ts';
+import { mhz, sizeDb } from '../format.ts';
+import { Mark } from './Mark.tsx';
+
+export type HeldAgainstProps = Readonly<{ held: Held }>;
+
+/** Whether the new sweep lies on the predicted line, and if not, where to look first. */
+export const HeldAgainst = ({ held }: HeldAgainstProps) =>
+  held.agrees ? (
+    <p className="said said--good">
+      <Mark verdict="pass" />
+      <span>
+        <strong>As predicted</strong>, within {sizeDb(held.worstDb)}.
+      </span>
+    </p>
+  ) : (
+    <p className="said said--bad" role="alert">
+      <Mark verdict="fail" pointing={held.worstDb < 0 ? 'down' : 'up'} />
+      <span>
+        <strong>{`Not as predicted: ${sizeDb(held.worstDb)} ${held.worstDb < 0 ? 'low' : 'high'} at ${mhz(held.worstMhz)}.`}</strong>{' '}
+        A part may not be what its label says, or not seated.
+      </span>
+    </p>
+  );

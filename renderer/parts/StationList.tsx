@@ -1,0 +1,59 @@
+import { GridList, GridListItem } from 'react-aria-components';
+import type { StationRow } from '../../core/bridge/records.ts';
+import { counted, day, mhz, sizeDb } from '../format.ts';
+import { Mark, type Verdict } from './Mark.tsx';
+
+export type StationListProps = Readonly<{
+  rows: readonly StationRow[];
+  now: string;
+  onOpen: (stationId: string) => void;
+}>;
+
+const words: Record<Verdict, string> = {
+  pass: 'in order',
+  fail: 'needs work',
+  undecided: 'undecided',
+  unknown: 'not yet read',
+};
+
+/** The stations and how each stood at its newest sweep. Arrow keys walk it, Enter opens. */
+export const StationList = ({ rows, now, onOpen }: StationListProps) => (
+  <GridList
+    className="station-list"
+    aria-label="Stations"
+    selectionMode="none"
+    onAction={(key) => onOpen(String(key))}
+    autoFocus
+  >
+    {rows.map((row) => {
+      const { standing } = row;
+      const verdict = standing?.verdict ?? 'unknown';
+      const low = standing?.worstDb !== null && standing?.worstDb !== undefined && standing.worstDb < 0;
+      return (
+        <GridListItem key={row.stationId} id={row.stationId} textValue={row.name} className="station-row">
+          <Mark verdict={verdict} pointing={low ? 'down' : 'up'} size="large" />
+          <span className="station-row__name">{row.name}</span>
+          <span className="station-row__words">
+            <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
+            <span className="station-row__headline">{standing?.headline ?? 'No sweep in the archive.'}</span>
+          </span>
+          <span className="station-row__worst">
+            {standing?.worstDb !== null && standing?.worstDb !== undefined && (
+              <>
+                <strong>{sizeDb(standing.worstDb)}</strong>
+                <small>{standing.worstMhz === null ? '' : `worst, at ${mhz(standing.worstMhz)}`}</small>
+              </>
+            )}
+          </span>
+          <span className="station-row__when">
+            {standing === null ? '' : day(standing.at, now)}
+            <small>
+              {counted(row.sweepCount, 'sweep', 'sweeps')}
+              {row.openVisit ? ', visit open' : ''}
+            </small>
+          </span>
+        </GridListItem>
+      );
+    })}
+  </GridList>
+);

@@ -1,0 +1,103 @@
+import { useLayoutEffect, useRef } from 'react';
+import { ListBox, ListBoxItem } from 'react-aria-components';
+import type { LevelRow } from '../../core/line/level-row.ts';
+import { capital, plugIn } from '../format.ts';
+import { Glyph } from './Glyph.tsx';
+import { Sparkline } from './Sparkline.tsx';
+
+export type LogEntry =
+  | Readonly<{
+      kind: 'sweep';
+      key: string;
+      title: string;
+      about: string;
+      partial: boolean;
+      ink: 'found' | 'left' | 'check';
+      rows: readonly LevelRow[];
+    }>
+  | Readonly<{
+      kind: 'fitting';
+      key: string;
+      changes: readonly Readonly<{ position: string; from: number; to: number }>[];
+    }>
+  | Readonly<{ kind: 'day'; key: string; title: string; about: string }>;
+
+export type VisitLogProps = Readonly<{
+  entries: readonly LogEntry[];
+  chosenSweepId: string | null;
+  onChoose: (sweepId: string) => void;
+}>;
+
+const wordsOf = (entry: LogEntry): string => {
+  switch (entry.kind) {
+    case 'sweep':
+      return `${entry.title}, ${entry.about}${entry.partial ? ', partial' : ''}`;
+    case 'fitting':
+      return entry.changes
+        .map(({ position, from, to }) => `${position} ${plugIn(from)} to ${plugIn(to)}`)
+        .join(', ');
+    case 'day':
+      return `${entry.title} ${entry.about}`;
+  }
+};
+
+/** What happened here, from left to right as it happened; the newest stays in sight. */
+export function VisitLog({ entries, chosenSweepId, onChoose }: VisitLogProps) {
+  const place = useRef<HTMLDivElement>(null);
+  const count = entries.length;
+  useLayoutEffect(() => {
+    if (count > 0 && place.current !== null) place.current.scrollLeft = place.current.scrollWidth;
+  }, [count]);
+  return (
+    <ListBox
+      ref={place}
+      className="log"
+      aria-label="Sweeps and fittings of this station"
+      orientation="horizontal"
+      selectionMode="single"
+      disallowEmptySelection
+      selectedKeys={chosenSweepId === null ? [] : [chosenSweepId]}
+      disabledKeys={entries.filter((entry) => entry.kind !== 'sweep').map((entry) => entry.key)}
+      onSelectionChange={(keys) => {
+        if (keys === 'all') return;
+        const [key] = keys;
+        if (key !== undefined) onChoose(String(key));
+      }}
+    >
+      {entries.map((entry) => (
+        <ListBoxItem
+          key={entry.key}
+          id={entry.key}
+          textValue={wordsOf(entry)}
+          className={`log__${entry.kind}`}
+        >
+          {entry.kind === 'sweep' && (
+            <>
+              <Sparkline rows={entry.rows} ink={entry.ink} />
+              <span className="log__words">
+                <strong>{entry.title}</strong>
+                <small>
+                  {entry.about}
+                  {entry.partial && <b className="log__partial"> partial</b>}
+                </small>
+              </span>
+            </>
+          )}
+          {entry.kind === 'fitting' &&
+            entry.changes.slice(0, 3).map(({ position, from, to }) => (
+              <small key={position}>
+                {`${capital(position)} ${plugIn(from)}`} <Glyph name="arrow" /> <b>{plugIn(to)}</b>
+              </small>
+            ))}
+          {entry.kind === 'day' && (
+            <small>
+              <b>{entry.title}</b>
+              <br />
+              {entry.about}
+            </small>
+          )}
+        </ListBoxItem>
+      ))}
+    </ListBox>
+  );
+}

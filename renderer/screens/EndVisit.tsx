@@ -1,0 +1,34 @@
+import { useState } from 'react';
+import { Label, TextArea, TextField } from 'react-aria-components';
+import { Panel } from '../parts/Panel.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import { selectBusy } from '../state/select.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+
+/** The end of a visit, with a note for whoever comes next. */
+export function EndVisit() {
+  const busy = useSelected(selectBusy);
+  const { dialogOpened } = useActions();
+  const { endVisit } = useWorkbench();
+  const [note, setNote] = useState('');
+  return (
+    <Panel title="End the visit" isOpen onClose={() => dialogOpened({ open: 'none' })}>
+      <p>Sweeps and fittings are in the archive already. After this the visit takes no more.</p>
+      <TextField className="field" value={note} onChange={setNote} maxLength={4000}>
+        <Label>Note for the next visit</Label>
+        <TextArea rows={4} placeholder="What a sweep can’t show: corrosion, a loose strand, a key." />
+      </TextField>
+      <div className="panel__end">
+        <PressButton
+          rank="do"
+          size="visit"
+          isDisabled={busy === 'end-visit'}
+          onPress={() => endVisit(note)}
+          autoFocus
+        >
+          End the visit
+        </PressButton>
+      </div>
+    </Panel>
+  );
+}

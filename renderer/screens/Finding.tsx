@@ -1,0 +1,72 @@
+import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
+import { explainProposal } from '../../core/propose/explain.ts';
+import { capital, day, level } from '../format.ts';
+import { FindingTable } from '../parts/FindingTable.tsx';
+import { findingRows, lineRows } from '../parts/finding-rows.ts';
+import { HeldAgainst } from '../parts/HeldAgainst.tsx';
+import { PlugInSwap } from '../parts/PlugInSwap.tsx';
+import type { ReadPlan } from '../state/read-plans.ts';
+import type { SheetView } from '../state/sheet-view.ts';
+import { useBench } from '../state/use-workbench.ts';
+import { FindingActs } from './FindingActs.tsx';
+import { purposeWords } from './Picture.tsx';
+
+export type FindingProps = Readonly<{
+  view: SheetView;
+  sheet: StationSheet;
+  plans: readonly ReadPlan[];
+  rereadPurpose: Purpose;
+}>;
+
+/** The finding in words, the figures under it, and what to change. */
+export function Finding({ view, sheet, plans, rereadPurpose }: FindingProps) {
+  const { now } = useBench();
+  const { shown, standing, fit, design, choice, proposal, held } = view;
+  if (shown === null) return null;
+  const purpose = capital(purposeWords[shown.summary.purpose]);
+  const when = view.ofThisVisit ? '' : `, ${day(shown.summary.startedAt, now())}`;
+  const headline =
+    standing?.headline ??
+    (fit === null
+      ? 'This sweep can’t be judged'
+      : `${level(fit.highDbmv)} at the top, tilt ${fit.tiltDb.toFixed(1)}`);
+  const changes = choice?.changes ?? [];
+  return (
+    <>
+      <p className="lead">{`${purpose}, ${view.port.name}${when}`}</p>
+      <h1>{headline}</h1>
+      {view.unjudged !== null && <p className="quiet">{view.unjudged}</p>}
+      {standing !== null && <FindingTable caption="How it stands" rows={findingRows(standing)} />}
+      {standing === null && fit !== null && <FindingTable caption="Its line" rows={lineRows(fit)} />}
+      {held !== null && <HeldAgainst held={held} />}
+      {view.changedSince !== null && (
+        <div className="do">
+          <p className="do__lead">Parts fitted since this sweep</p>
+          <p className="quiet">The dotted line is what they are to give. Read again to prove it.</p>
+        </div>
+      )}
+      {choice !== null && proposal !== null && design !== null && (
+        <div className={changes.length === 0 ? 'do do--calm' : 'do'}>
+          {changes.length > 0 && (
+            <>
+              <p className="do__lead">
+                {choice === proposal.recommended ? 'Change' : 'Change, instead of what is recommended'}
+              </p>
+              <ol className="swaps" aria-label="Parts to change">
+                {changes.map((change) => (
+                  <PlugInSwap key={change.position} {...change} />
+                ))}
+              </ol>
+            </>
+          )}
+          <p className="gain">{explainProposal({ ...proposal, recommended: choice }, design)}</p>
+          {proposal.stageInput !== null && proposal.feasible && (
+            <p className="quiet">{proposal.stageInput.note}</p>
+          )}
+        </div>
+      )}
+      {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}
+      <FindingActs view={view} sheet={sheet} plans={plans} rereadPurpose={rereadPurpose} />
+    </>
+  );
+}

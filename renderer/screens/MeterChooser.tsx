@@ -1,0 +1,119 @@
+import { useEffect, useState } from 'react';
+import {
+  Button,
+  Input,
+  Label,
+  ListBox,
+  ListBoxItem,
+  Popover,
+  Select,
+  SelectValue,
+  TextField,
+} from 'react-aria-components';
+import type { MeterChoice } from '../../core/bridge/records.ts';
+import { Mark } from '../parts/Mark.tsx';
+import { MeterWays, SIMULATED, TYPED } from '../parts/MeterWays.tsx';
+import { Panel } from '../parts/Panel.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import { selectDialog, selectLink, selectMeter, selectPorts } from '../state/select.ts';
+import type { Profile } from '../state/ui-slice.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+
+/** Which meter: the simulated one, a port that was found, or a path typed by hand. */
+export function MeterChooser() {
+  const dialog = useSelected(selectDialog);
+  return dialog.open === 'meter' ? <OpenChooser /> : null;
+}
+
+const NO_PROFILES: readonly Profile[] = [];
+
+function OpenChooser() {
+  const meter = useSelected(selectMeter);
+  const ports = useSelected(selectPorts);
+  const link = useSelected(selectLink);
+  const { dialogOpened } = useActions();
+  const { findPorts, connectMeter, putMeterAway } = useWorkbench();
+  const profiles = link.at === 'open' ? link.profiles : NO_PROFILES;
+  const [way, setWay] = useState(
+    meter.at === 'connected' && meter.meter.choice.kind === 'serial' ? meter.meter.choice.path : SIMULATED,
+  );
+  const [path, setPath] = useState('');
+  const [profile, setProfile] = useState(profiles[0]?.name ?? '');
+  useEffect(() => {
+    void findPorts();
+  }, [findPorts]);
+
+  const typed = way === TYPED;
+  const choice: MeterChoice | null =
+    way === SIMULATED
+      ? { kind: 'simulated' }
+      : typed && path.trim() === ''
+        ? null
+        : { kind: 'serial', path: typed ? path.trim() : way, profile };
+  const connect = async () => {
+    if (choice !== null && (await connectMeter(choice))) dialogOpened({ open: 'none' });
+  };
+  const help = meter.at === 'refused' || meter.at === 'lost' ? meter.help : null;
+
+  return (
+    <Panel title="Which meter" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
+      {meter.at === 'connected' && (
+        <p className="meter-now">
+          <Mark verdict="pass" />
+          <span>
+            <strong>{[meter.meter.identity.maker, meter.meter.identity.model].join(' ').trim()}</strong>
+            <small>
+              {`serial number ${meter.meter.identity.serialNumber || 'not told'}, firmware ${meter.meter.identity.firmware || 'not told'}`}
+            </small>
+          </span>
+          <PressButton onPress={putMeterAway}>Put it away</PressButton>
+        </p>
+      )}
+      <MeterWays ports={ports} chosen={way} onChoose={setWay} onLookAgain={findPorts} />
+      {typed && (
+        <TextField className="field" value={path} onChange={setPath} autoFocus>
+          <Label>Path of the port</Label>
+          <Input placeholder="/dev/ttyUSB0 or COM3" spellCheck="false" />
+        </TextField>
+      )}
+      {way !== SIMULATED && profiles.length > 0 && (
+        <Select
+          className="field"
+          selectedKey={profile}
+          onSelectionChange={(key) => key !== null && setProfile(String(key))}
+        >
+          <Label>How it speaks</Label>
+          <Button className="select-button">
+            <SelectValue />
+          </Button>
+          <Popover className="popover">
+            <ListBox className="options">
+              {profiles.map(({ name, title }) => (
+                <ListBoxItem key={name} id={name} className="option">
+                  {title}
+                </ListBoxItem>
+              ))}
+            </ListBox>
+          </Popover>
+        </Select>
+      )}
+      <p className="panel__help" role="alert">
+        {help !== null && (
+          <>
+            <Mark verdict="fail" pointing="up" /> {help}
+          </>
+        )}
+      </p>
+      <div className="panel__end">
+        <PressButton
+          rank="do"
+          size="visit"
+          onPress={connect}
+          isDisabled={choice === null || meter.at === 'connecting'}
+        >
+          {meter.at === 'connecting' ? 'Asking for its name' : 'Connect'}
+        </PressButton>
+      </div>
+    </Panel>
+  );
+}

@@ -1,0 +1,116 @@
+import { useMemo } from 'react';
+import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
+import { rowsAtPort } from '../../core/line/port-level.ts';
+import { ChartGuard } from '../charts/ChartGuard.tsx';
+import type { EndLabel } from '../charts/ChartOverlay.tsx';
+import { LiveTrace } from '../charts/LiveTrace.tsx';
+import { chartRows } from '../charts/rows.ts';
+import { SweepPicture } from '../charts/SweepPicture.tsx';
+import { SweepTable } from '../charts/SweepTable.tsx';
+import { predictionOf } from '../state/prediction.ts';
+import { bandOf } from '../state/read-plans.ts';
+import type { Run } from '../state/run-slice.ts';
+import { selectFace, selectTheme } from '../state/select.ts';
+import type { SheetView } from '../state/sheet-view.ts';
+import { useBench, useSelected } from '../state/use-workbench.ts';
+
+export type PictureProps = Readonly<{
+  view: SheetView;
+  sheet: StationSheet;
+  run: Exclude<Run, { at: 'idle' }> | null;
+}>;
+
+export const purposeWords: Record<Purpose, string> = {
+  'as-found': 'as found',
+  'as-left': 'as left',
+  check: 'check',
+};
+export const purposeInk = { 'as-found': 'found', 'as-left': 'left', check: 'check' } as const;
+
+/** The running sweep, or the chosen one as drawing or as numbers, or the design alone with a place for a sweep. */
+export function Picture({ view, sheet, run }: PictureProps) {
+  const running = run !== null && run.at !== 'cut-short';
+  if (running) return <Running view={view} sheet={sheet} run={run} />;
+  return <Finished view={view} sheet={sheet} />;
+}
+
+function Running({ view, sheet, run }: PictureProps) {
+  const { feed } = useBench();
+  const theme = useSelected(selectTheme);
+  const lossDb = view.port.testPointLossDb;
+  const source = useMemo(
+    () => ({ rows: () => rowsAtPort(feed.readings(), lossDb), onFrame: feed.onFrame }),
+    [feed, lossDb],
+  );
+  const band = bandOf(sheet.station, view.port.name);
+  const plan = run?.plan;
+  return (
+    <LiveTrace
+      source={source}
+      design={view.design}
+      lowMhz={plan?.lowMhz ?? band?.lowMhz ?? 5}
+      highMhz={plan?.highMhz ?? band?.highMhz ?? 1000}
+      title={`The sweep of the ${view.port.name} as it is read`}
+      theme={theme}
+    />
+  );
+}
+
+function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationSheet }>) {
+  const face = useSelected(selectFace);
+  const { shown, before, design, port } = view;
+  const prediction = useMemo(() => predictionOf(view, sheet), [view, sheet]);
+  const rows = useMemo(
+    () =>
+      chartRows({
+        design,
+        shown: shown?.rows ?? [],
+        found: before?.rows ?? null,
+        predicted: prediction.rows,
+      }),
+    [design, shown, before, prediction],
+  );
+  const band = bandOf(sheet.station, port.name);
+  if (shown === null && design === null)
+    return (
+      <div className="picture picture--empty">
+        <p>
+          {band === null
+            ? `The station file gives the ${port.name} no design and no band.`
+            : `The ${port.name} has no design of its own: its sweep serves the stage input.`}
+        </p>
+      </div>
+    );
+  const word = shown === null ? '' : purposeWords[shown.summary.purpose];
+  const labels: EndLabel[] = [
+    ...(design === null
+      ? []
+      : [{ key: 'design', text: `design ±${design.toleranceDb}`, ink: 'design' } as const]),
+    ...(prediction.rows === null
+      ? []
+      : [{ key: 'predicted', text: 'predicted', ink: prediction.open ? 'predicted' : 'settled' } as const]),
+    ...(before === null
+      ? []
+      : [{ key: 'before', text: purposeWords[before.summary.purpose], ink: 'before' } as const]),
+    ...(shown === null
+      ? []
+      : [{ key: 'shown', text: word, ink: purposeInk[shown.summary.purpose] } as const]),
+  ];
+  const title = `Level over frequency, ${port.name}${word === '' ? '' : `, ${word}`}`;
+  const table = <SweepTable rows={rows} toleranceDb={design?.toleranceDb ?? null} title={title} />;
+  if (face === 'table' && shown !== null) return table;
+  return (
+    <ChartGuard fallback={table} resetKey={`${shown?.summary.sweepId} ${port.name}`}>
+      <SweepPicture
+        rows={rows}
+        labels={labels}
+        toleranceDb={design?.toleranceDb ?? null}
+        worstMhz={view.standing?.worst.frequencyMhz ?? null}
+        shownAs={shown === null ? 'found' : purposeInk[shown.summary.purpose]}
+        shownWord={word}
+        predictionOpen={prediction.open}
+        title={title}
+      />
+    </ChartGuard>
+  );
+}

@@ -1,0 +1,80 @@
+import { useState } from 'react';
+import { FileTrigger } from 'react-aria-components';
+import type { Purpose } from '../../core/bridge/records.ts';
+import { PlanChoice, planWords } from '../parts/PlanChoice.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import type { ReadPlan } from '../state/read-plans.ts';
+import { selectMeterIsReady, selectVisitIsOpen } from '../state/select.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+
+export type ReadPanelProps = Readonly<{
+  portName: string;
+  purpose: Purpose;
+  plans: readonly ReadPlan[];
+  visitNote: string;
+}>;
+
+/** Before the first sweep: one thing to do, and what it will read. */
+export function ReadPanel({ portName, purpose, plans, visitNote }: ReadPanelProps) {
+  const visitIsOpen = useSelected(selectVisitIsOpen);
+  const meterIsReady = useSelected(selectMeterIsReady);
+  const { dialogOpened } = useActions();
+  const { startSweep } = useWorkbench();
+  const [chosen, setChosen] = useState(plans[0]?.key ?? '');
+  const plan = plans.find(({ key }) => key === chosen) ?? plans[0];
+
+  if (!visitIsOpen)
+    return (
+      <>
+        <h1>Not yet read on this visit</h1>
+        <p className="lead">{visitNote}</p>
+        <div className="acts">
+          <PressButton rank="do" size="visit" onPress={() => dialogOpened({ open: 'begin-visit' })} autoFocus>
+            Begin the visit
+          </PressButton>
+        </div>
+      </>
+    );
+  return (
+    <>
+      <h1>{`Read the ${portName}`}</h1>
+      {plan !== undefined && <p className="lead">{planWords(plan.frequenciesMhz)}</p>}
+      <PlanChoice plans={plans} chosen={plan?.key ?? ''} onChoose={setChosen} />
+      <div className="acts">
+        {meterIsReady ? (
+          <PressButton
+            rank="do"
+            size="visit"
+            isDisabled={plan === undefined}
+            onPress={() =>
+              plan !== undefined && startSweep({ portName, purpose, frequenciesMhz: plan.frequenciesMhz })
+            }
+            autoFocus
+          >
+            {`Read ${portName}`}
+          </PressButton>
+        ) : (
+          <PressButton rank="do" size="visit" onPress={() => dialogOpened({ open: 'meter' })} autoFocus>
+            Choose a meter
+          </PressButton>
+        )}
+        <SweepFileButton />
+      </div>
+    </>
+  );
+}
+
+/** A sweep that was read elsewhere. Its file asks one question before it is taken in. */
+export function SweepFileButton() {
+  const { dialogOpened } = useActions();
+  const take = async (files: FileList | null) => {
+    const [file] = files ?? [];
+    if (file !== undefined)
+      dialogOpened({ open: 'import-sweep', fileName: file.name, text: await file.text() });
+  };
+  return (
+    <FileTrigger acceptedFileTypes={['.csv', '.txt', '.tsv', 'text/csv']} onSelect={take}>
+      <PressButton size="visit">A sweep file</PressButton>
+    </FileTrigger>
+  );
+}

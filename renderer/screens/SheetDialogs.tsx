@@ -1,0 +1,50 @@
+import type { StationSheet } from '../../core/bridge/records.ts';
+import type { SheetView } from '../state/sheet-view.ts';
+import type { Dialog } from '../state/ui-slice.ts';
+import { BeginVisit } from './BeginVisit.tsx';
+import { EndVisit } from './EndVisit.tsx';
+import { ImportSweep } from './ImportSweep.tsx';
+import { OthersPanel } from './OthersPanel.tsx';
+import { PositionPanel } from './PositionPanel.tsx';
+
+export type SheetDialogsProps = Readonly<{
+  dialog: Exclude<Dialog, { open: 'none' }>;
+  sheet: StationSheet;
+  view: SheetView;
+}>;
+
+/** The dialogs of a sheet, one at a time; the meter chooser belongs to every screen and is not here. */
+export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
+  switch (dialog.open) {
+    case 'begin-visit':
+      return <BeginVisit />;
+    case 'end-visit':
+      return <EndVisit />;
+    case 'others':
+      return view.proposal === null ? null : <OthersPanel proposal={view.proposal} />;
+    case 'import-sweep':
+      return (
+        <ImportSweep
+          fileName={dialog.fileName}
+          text={dialog.text}
+          portName={view.port.name}
+          testPointLossDb={view.port.testPointLossDb}
+          purpose={view.ofThisVisit ? 'as-left' : 'as-found'}
+        />
+      );
+    case 'position': {
+      const position = sheet.station.positions.find(({ name }) => name === dialog.position);
+      if (position === undefined) return null;
+      const change = view.choice?.changes.find((one) => one.position === position.name);
+      return (
+        <PositionPanel
+          position={position}
+          inDb={sheet.pluggedIn[position.name] ?? position.installed}
+          proposedDb={change?.to ?? null}
+        />
+      );
+    }
+    case 'meter':
+      return null;
+  }
+}

@@ -1,0 +1,104 @@
+import { useMemo } from 'react';
+import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { capital, clock, counted, day } from '../format.ts';
+import { Glyph } from '../parts/Glyph.tsx';
+import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
+import { saveFile } from '../save-file.ts';
+import { selectFace } from '../state/select.ts';
+import type { OpenSheet } from '../state/sheet-slice.ts';
+import { fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { purposeInk, purposeWords } from './Picture.tsx';
+
+export type SheetLogProps = Readonly<{ open: OpenSheet; view: SheetView }>;
+
+/** What happened at this port, in order, with a day's mark before each visit and the fittings between the sweeps. */
+function entriesOf(
+  { sheet, portName, sweeps }: OpenSheet,
+  view: SheetView,
+  now: string,
+): readonly LogEntry[] {
+  const through = new Set(view.port.through);
+  const moments: { at: string; visitId: string; entry: LogEntry }[] = [];
+  for (const summary of sweepsOf(sheet, portName)) {
+    const sweep = sweeps[summary.sweepId];
+    moments.push({
+      at: summary.startedAt,
+      visitId: summary.visitId,
+      entry: {
+        kind: 'sweep',
+        key: summary.sweepId,
+        title: capital(purposeWords[summary.purpose]),
+        about: `${clock(summary.startedAt)}, ${counted(summary.readingCount, 'channel', 'channels')}${summary.source === 'file' ? ', file' : ''}`,
+        partial: summary.state === 'partial',
+        ink: purposeInk[summary.purpose],
+        rows: sweep === undefined ? [] : portSweep(sweep).rows,
+      },
+    });
+  }
+  for (const { key, at, visitId, fittings } of fittedTogether(sheet.fittings)) {
+    const changes = fittings.map(({ change }) => change).filter(({ position }) => through.has(position));
+    if (changes.length > 0) moments.push({ at, visitId, entry: { kind: 'fitting', key, changes } });
+  }
+  moments.sort((a, b) => (a.at < b.at ? -1 : 1));
+  const visits = new Map(sheet.visits.map((visit) => [visit.visitId, visit]));
+  return moments.flatMap(({ visitId, at, entry }, i) => {
+    if (moments[i - 1]?.visitId === visitId) return [entry];
+    const visit = visits.get(visitId);
+    const mark: LogEntry = {
+      kind: 'day',
+      key: `day ${visitId} ${i}`,
+      title: capital(day(at, now).replace(/ \d\d:\d\d$/, '')),
+      about: visit?.operator ?? '',
+    };
+    return [mark, entry];
+  });
+}
+
+const isFace = (key: unknown): key is 'chart' | 'table' => key === 'chart' || key === 'table';
+
+export function SheetLog({ open, view }: SheetLogProps) {
+  const { now } = useBench();
+  const face = useSelected(selectFace);
+  const { faceChosen } = useActions();
+  const { chooseSweep, exportSweep } = useWorkbench();
+  const entries = useMemo(() => entriesOf(open, view, now()), [open, view, now]);
+  const shownId = view.shown?.summary.sweepId ?? null;
+  const save = async () => {
+    const file = shownId === null ? null : await exportSweep(shownId);
+    if (file !== null) saveFile(file.fileName, file.text);
+  };
+  return (
+    <footer className="foot">
+      {entries.length === 0 ? (
+        <p className="foot__none">Nothing was read at this port yet.</p>
+      ) : (
+        <VisitLog entries={entries} chosenSweepId={shownId} onChoose={chooseSweep} />
+      )}
+      <div className="foot__end">
+        {entries.length > 0 && <p className="foot__disk">Every reading is on disk.</p>}
+        <ToggleButtonGroup
+          className="segments"
+          aria-label="Show as"
+          selectionMode="single"
+          disallowEmptySelection
+          selectedKeys={[face]}
+          onSelectionChange={(keys) => {
+            const [key] = keys;
+            if (isFace(key)) faceChosen(key);
+          }}
+        >
+          <ToggleButton id="chart">
+            <Glyph name="chart" /> Chart
+          </ToggleButton>
+          <ToggleButton id="table">
+            <Glyph name="table" /> Table
+          </ToggleButton>
+        </ToggleButtonGroup>
+        <Button className="button button--plain button--usual" isDisabled={shownId === null} onPress={save}>
+          <Glyph name="save" /> CSV
+        </Button>
+      </div>
+    </footer>
+  );
+}

@@ -1,0 +1,60 @@
+import type { StationSheet } from '../../core/bridge/records.ts';
+import type { Port, Station } from '../../core/files/station.ts';
+import { oneDecimal } from '../format.ts';
+import { type PathBlock, SignalPath } from '../parts/SignalPath.tsx';
+import { selectVisitIsOpen } from '../state/select.ts';
+import type { SheetView } from '../state/sheet-view.ts';
+import { useActions, useSelected } from '../state/use-workbench.ts';
+
+export type SheetPathProps = Readonly<{ sheet: StationSheet; view: SheetView; locked: boolean }>;
+
+/** The port whose way through the station is drawn: the port's own, or the longest in the same direction. */
+function drawnPort(station: Station, port: Port): Port {
+  if (port.through.length > 0) return port;
+  const same = station.ports.filter(({ direction }) => direction === port.direction);
+  return same.reduce(
+    (longest, other) => (other.through.length > longest.through.length ? other : longest),
+    port,
+  );
+}
+
+function blocksOf({ station, pluggedIn }: StationSheet, drawn: Port, view: SheetView): readonly PathBlock[] {
+  const stage = new Set(station.stageInput?.through ?? []);
+  const lastOfStage = drawn.through.findLastIndex((name) => stage.has(name));
+  const changes = new Map(view.choice?.changes.map(({ position, to }) => [position, to]) ?? []);
+  const blocks = drawn.through.flatMap((name, i): PathBlock[] => {
+    const position = station.positions.find((one) => one.name === name);
+    if (position === undefined) return [];
+    const block: PathBlock = {
+      kind: 'position',
+      name,
+      plugInKind: position.kind,
+      inDb: pluggedIn[name] ?? position.installed,
+      toDb: changes.get(name) ?? null,
+    };
+    const stageEnds = i === lastOfStage && i < drawn.through.length - 1;
+    return stageEnds ? [block, { kind: 'amplifier', key: 'stage' }] : [block];
+  });
+  return [...blocks, { kind: 'amplifier', key: 'output' }];
+}
+
+export function SheetPath({ sheet, view, locked }: SheetPathProps) {
+  const visitIsOpen = useSelected(selectVisitIsOpen);
+  const { dialogOpened } = useActions();
+  const drawn = drawnPort(sheet.station, view.port);
+  const isOutput = view.port === drawn;
+  const outputLevel =
+    isOutput && view.standing !== null ? oneDecimal(view.standing.levelHigh.valueDbmv) : null;
+  const inputLevel = view.inputHighDbmv === null ? null : oneDecimal(view.inputHighDbmv);
+  return (
+    <SignalPath
+      blocks={blocksOf(sheet, drawn, view)}
+      input={{ name: 'in', level: inputLevel, here: !isOutput }}
+      output={{ name: 'out', level: outputLevel, here: isOutput }}
+      locked={locked}
+      onPosition={(position) =>
+        dialogOpened(visitIsOpen ? { open: 'position', position } : { open: 'begin-visit' })
+      }
+    />
+  );
+}

@@ -1,0 +1,74 @@
+import { DropZone, type FileDropItem, FileTrigger } from 'react-aria-components';
+import { counted } from '../format.ts';
+import { PressButton } from '../parts/PressButton.tsx';
+import { StationList } from '../parts/StationList.tsx';
+import { selectBusy, selectLink, selectStations } from '../state/select.ts';
+import { useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { FirstStart } from './FirstStart.tsx';
+import { MeterChip } from './MeterChip.tsx';
+import { ThemeSwitch } from './ThemeSwitch.tsx';
+
+export function StationsScreen() {
+  const stations = useSelected(selectStations);
+  const busy = useSelected(selectBusy);
+  const link = useSelected(selectLink);
+  const { now } = useBench();
+  const workbench = useWorkbench();
+
+  const takeIn = async (files: Iterable<File>) => {
+    for (const file of files) await workbench.importStation(file.name, await file.text());
+  };
+  const openFile = (
+    <FileTrigger
+      acceptedFileTypes={['.json', 'application/json']}
+      onSelect={(files) => files && takeIn(files)}
+    >
+      <PressButton size="visit">Open a station file</PressButton>
+    </FileTrigger>
+  );
+
+  return (
+    <DropZone
+      className="stations-page"
+      aria-label="Stations; a station file may be dropped here"
+      onDrop={async (event) => {
+        const dropped = event.items.filter((item): item is FileDropItem => item.kind === 'file');
+        await takeIn(await Promise.all(dropped.map((item) => item.getFile())));
+      }}
+    >
+      <header className="bar">
+        <p className="bar__place">
+          <span className="bar__name">Tiltwright</span>
+        </p>
+        <div className="bar__end">
+          <MeterChip />
+          <ThemeSwitch />
+        </div>
+      </header>
+      {stations.at === 'loading' && <main className="plain-page" aria-busy="true" />}
+      {stations.at === 'failed' && (
+        <main className="plain-page">
+          <h1>The stations could not be read.</h1>
+          <p>{stations.help}</p>
+        </main>
+      )}
+      {stations.at === 'listed' && stations.rows.length === 0 && (
+        <FirstStart onDemo={() => workbench.loadDemo()} isLoading={busy === 'demo'} openFile={openFile} />
+      )}
+      {stations.at === 'listed' && stations.rows.length > 0 && (
+        <main className="stations">
+          <div className="stations__head">
+            <h1>{counted(stations.rows.length, 'station', 'stations')}</h1>
+            {openFile}
+          </div>
+          <StationList
+            rows={stations.rows}
+            now={now()}
+            onOpen={(stationId) => workbench.openStation(stationId)}
+          />
+          {link.at === 'open' && <p className="stations__foot">Kept in {link.archivePath}</p>}
+        </main>
+      )}
+    </DropZone>
+  );
+}

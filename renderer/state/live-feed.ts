@@ -1,0 +1,77 @@
+import type { EventData } from '../../core/bridge/contract.ts';
+import type { Reading } from '../../core/bridge/records.ts';
+
+export type LiveFeed = Readonly<{
+  /** Forgets the last sweep. Readings of a sweep whose id is not yet known are taken as the new one's. */
+  expect(): void;
+  /** From now on only this sweep's readings count. */
+  bind(sweepId: string): void;
+  /** What a running sweep had already read when this page came. */
+  seed(sweepId: string, readings: readonly Reading[]): void;
+  arrived(event: EventData<'sweep.reading'>): void;
+  readings(): readonly Reading[];
+  /** Called at most once a frame, and only when something came. */
+  onFrame(listener: () => void): () => void;
+}>;
+
+/**
+ * The readings of the running sweep, past the store and past React: a reading costs one array write, and whoever draws
+ * is called once a frame.
+ */
+export function createLiveFeed(nextFrame: (callback: () => void) => void): LiveFeed {
+  const listeners = new Set<() => void>();
+  let sweepId: string | null = null;
+  let slots: (Reading | undefined)[] = [];
+  let shown: readonly Reading[] = [];
+  let stale = false;
+  let asked = false;
+
+  const changed = () => {
+    stale = true;
+    if (asked) return;
+    asked = true;
+    nextFrame(() => {
+      asked = false;
+      for (const listener of [...listeners]) listener();
+    });
+  };
+  const clear = (id: string | null) => {
+    sweepId = id;
+    slots = [];
+    changed();
+  };
+
+  return {
+    expect: () => clear(null),
+    bind: (id) => {
+      if (sweepId !== null && sweepId !== id) clear(id);
+      sweepId = id;
+    },
+    seed: (id, readings) => {
+      const later = sweepId === id ? slots : [];
+      sweepId = id;
+      slots = [...readings];
+      later.forEach((reading, index) => {
+        if (reading !== undefined) slots[index] = reading;
+      });
+      changed();
+    },
+    arrived: (event) => {
+      sweepId ??= event.sweepId;
+      if (event.sweepId !== sweepId) return;
+      slots[event.index] = event.reading;
+      changed();
+    },
+    readings: () => {
+      if (stale) {
+        shown = slots.filter((reading) => reading !== undefined);
+        stale = false;
+      }
+      return shown;
+    },
+    onFrame: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}

@@ -1,0 +1,52 @@
+import type { StateCreator } from 'zustand/vanilla';
+import type { EventData } from '../../core/bridge/contract.ts';
+import type { Purpose } from '../../core/bridge/records.ts';
+
+export type RunPlan = Readonly<{
+  stationId: string;
+  portName: string;
+  purpose: Purpose;
+  plannedCount: number;
+  lowMhz: number;
+  highMhz: number;
+}>;
+
+/** The sweep in hand. Its readings are not here: they go past the store (state/live-feed.ts). */
+export type Run =
+  | Readonly<{ at: 'idle' }>
+  | Readonly<{ at: 'starting'; plan: RunPlan }>
+  | Readonly<{ at: 'running'; plan: RunPlan; sweepId: string }>
+  | Readonly<{ at: 'stopping'; plan: RunPlan; sweepId: string }>
+  | Readonly<{ at: 'cut-short'; plan: RunPlan; sweepId: string; readingCount: number; reason: string }>;
+
+export type RunSlice = {
+  run: Run;
+  runStarting(plan: RunPlan): void;
+  runStarted(sweepId: string): void;
+  /** A sweep that was already running when this page came. */
+  runFound(plan: RunPlan, sweepId: string): void;
+  runStopping(): void;
+  runEnded(ended: EventData<'sweep.ended'>): void;
+  runForgotten(): void;
+};
+
+export const createRunSlice: StateCreator<RunSlice> = (set) => ({
+  run: { at: 'idle' },
+  runStarting: (plan) => set({ run: { at: 'starting', plan } }),
+  runStarted: (sweepId) =>
+    set(({ run }) => (run.at === 'starting' ? { run: { at: 'running', plan: run.plan, sweepId } } : {})),
+  runFound: (plan, sweepId) =>
+    set(({ run }) =>
+      run.at === 'idle' || run.at === 'cut-short' ? { run: { at: 'running', plan, sweepId } } : {},
+    ),
+  runStopping: () => set(({ run }) => (run.at === 'running' ? { run: { ...run, at: 'stopping' } } : {})),
+  runEnded: ({ sweepId, state, readingCount, reason }) =>
+    set(({ run }) => {
+      if ((run.at !== 'running' && run.at !== 'stopping') || run.sweepId !== sweepId) return {};
+      if (state === 'complete') return { run: { at: 'idle' } };
+      return {
+        run: { at: 'cut-short', plan: run.plan, sweepId, readingCount, reason: reason ?? 'it was stopped' },
+      };
+    }),
+  runForgotten: () => set({ run: { at: 'idle' } }),
+});

@@ -1,0 +1,29 @@
+import type { StationSheet, Sweep } from '../../core/bridge/records.ts';
+import type { State } from './store.ts';
+
+/** Named selectors. Each gives a stored value or a primitive: one that builds an object would render without end. */
+export const selectStations = (state: State) => state.stations;
+export const selectSheet = (state: State) => state.sheet;
+export const selectMeter = (state: State) => state.meter;
+export const selectPorts = (state: State) => state.ports;
+export const selectRun = (state: State) => state.run;
+export const selectLink = (state: State) => state.link;
+export const selectTheme = (state: State) => state.theme;
+export const selectTemperatureUnit = (state: State) => state.temperatureUnit;
+export const selectOperator = (state: State) => state.operator;
+export const selectDialog = (state: State) => state.dialog;
+export const selectNotice = (state: State) => state.notice;
+export const selectFace = (state: State) => state.face;
+export const selectBusy = (state: State) => state.busy;
+
+export const selectStationSheet = (state: State): StationSheet | null =>
+  state.sheet.at === 'open' ? state.sheet.sheet : null;
+
+const NO_SWEEPS: Readonly<Record<string, Sweep>> = {};
+export const selectSweeps = (state: State): Readonly<Record<string, Sweep>> =>
+  state.sheet.at === 'open' ? state.sheet.sweeps : NO_SWEEPS;
+
+export const selectVisitIsOpen = (state: State): boolean =>
+  state.sheet.at === 'open' && state.sheet.sheet.openVisit !== null;
+
+export const selectMeterIsReady = (state: State): boolean => state.meter.at === 'connected';

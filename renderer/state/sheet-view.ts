@@ -1,0 +1,185 @@
+import type { Fitting, StationSheet, Sweep, SweepSummary } from '../../core/bridge/records.ts';
+import type { Design, PluggedIn, Port } from '../../core/files/station.ts';
+import { fitSweep, type SweepFit } from '../../core/line/fit-sweep.ts';
+import type { LevelRow } from '../../core/line/level-row.ts';
+import { rowsAtPort } from '../../core/line/port-level.ts';
+import { type StationStanding, standingAgainstDesign } from '../../core/line/standing.ts';
+import { type HeldAgainst, heldAgainst } from '../../core/propose/held-against.ts';
+import type { Choice } from '../../core/propose/objective.ts';
+import { predictRows } from '../../core/propose/predict.ts';
+import { type Proposal, propose } from '../../core/propose/propose.ts';
+
+/** A sweep with its levels at the port. */
+export type PortSweep = Readonly<{ summary: SweepSummary; rows: readonly LevelRow[] }>;
+
+export type SheetView = Readonly<{
+  port: Port;
+  design: Design | null;
+  /** The sweep that the sheet is about; null when the port was never read. */
+  shown: PortSweep | null;
+  /** True when nothing newer was read at this port. */
+  isNewest: boolean;
+  /** True when it belongs to the visit that is open. */
+  ofThisVisit: boolean;
+  standing: StationStanding | null;
+  /** The line of a sweep whose port has no design to stand against. */
+  fit: SweepFit | null;
+  /** Why the sweep can't be judged, in one line. */
+  unjudged: string | null;
+  /** The sweep of the same visit before the parts were changed. */
+  before: PortSweep | null;
+  /** What the parts fitted between the two were to give, and how far the shown sweep is from it. */
+  expected: readonly LevelRow[] | null;
+  held: HeldAgainst | null;
+  /** Only for the newest sweep, and only while what was in then is still in. */
+  proposal: Proposal | null;
+  /** What the technician looks at: the recommended choice, or an alternative that was picked. */
+  choice: Choice | null;
+  unproposed: string | null;
+  /** Parts were changed after the newest sweep: what they are to give. */
+  changedSince: readonly LevelRow[] | null;
+  inputHighDbmv: number | null;
+}>;
+
+export const portSweep = (sweep: Sweep): PortSweep => ({
+  summary: sweep.summary,
+  rows: rowsAtPort(sweep.readings, sweep.summary.testPointLossDb),
+});
+
+const samePath = (port: Port, a: PluggedIn, b: PluggedIn): boolean =>
+  port.through.every((position) => a[position] === b[position]);
+
+const byTime = (a: SweepSummary, b: SweepSummary) => (a.startedAt < b.startedAt ? 1 : -1);
+
+/** Sweeps of a port that have readings to look at, newest first. */
+export const sweepsOf = (sheet: StationSheet, portName: string): readonly SweepSummary[] =>
+  sheet.sweeps
+    .filter((sweep) => sweep.portName === portName && sweep.state !== 'recording' && sweep.readingCount > 0)
+    .sort(byTime);
+
+/** Everything the sheet shows of one port, computed by core from the archive's records. Null when there is no such port. */
+export function viewSheet(
+  sheet: StationSheet,
+  portName: string,
+  chosenSweepId: string | null,
+  sweeps: Readonly<Record<string, Sweep>>,
+  alternative: number | null,
+): SheetView | null {
+  const port = sheet.station.ports.find(({ name }) => name === portName);
+  if (port === undefined) return null;
+  const design = port.design ?? null;
+  const ofPort = sweepsOf(sheet, portName);
+  const newest = ofPort[0] ?? null;
+  const wanted = ofPort.find(({ sweepId }) => sweepId === chosenSweepId) ?? newest;
+  const opened = wanted === null ? undefined : sweeps[wanted.sweepId];
+  const shown = opened === undefined ? null : portSweep(opened);
+  const isNewest = wanted !== null && wanted.sweepId === newest?.sweepId;
+  const inputRows = inputSweep(sheet, sweeps, shown?.summary.visitId ?? null);
+  const inputFit = inputRows === null ? null : fitSweep(inputRows, {});
+  const empty = {
+    port,
+    design,
+    shown,
+    isNewest,
+    ofThisVisit: shown !== null && shown.summary.visitId === sheet.openVisit?.visitId,
+    standing: null,
+    fit: null,
+    unjudged: null,
+    before: null,
+    expected: null,
+    held: null,
+    proposal: null,
+    choice: null,
+    unproposed: null,
+    changedSince: null,
+    inputHighDbmv: inputFit?.ok === true ? inputFit.value.highDbmv : null,
+  };
+  if (shown === null) return empty;
+  const { station } = sheet;
+  const then = shown.summary.pluggedIn;
+  const before = sweepBefore(port, ofPort, shown.summary, sweeps);
+  const expected =
+    before === null ? null : predictRows(before.rows, station, portName, before.summary.pluggedIn, then);
+  const held = expected === null ? null : heldAgainst(expected, shown.rows);
+  const withHistory = { ...empty, before, expected, held: held?.ok === true ? held.value : null };
+  if (design === null) {
+    const fit = fitSweep(shown.rows, {});
+    return fit.ok
+      ? { ...withHistory, fit: fit.value }
+      : { ...withHistory, unjudged: `${fit.where}: ${fit.help}` };
+  }
+
+  const standing = standingAgainstDesign(shown.rows, design);
+  if (!standing.ok) return { ...withHistory, unjudged: `${standing.where}: ${standing.help}` };
+  const judged = { ...withHistory, standing: standing.value };
+  if (!isNewest) return judged;
+  if (!samePath(port, then, sheet.pluggedIn))
+    return { ...judged, changedSince: predictRows(shown.rows, station, portName, then, sheet.pluggedIn) };
+  if (port.through.length === 0 || shown.summary.state !== 'complete') return judged;
+  const proposal = propose({
+    rows: shown.rows,
+    station,
+    portName,
+    pluggedIn: then,
+    inputRows: inputRows ?? undefined,
+  });
+  if (!proposal.ok) return { ...judged, unproposed: `${proposal.where}: ${proposal.help}` };
+  const picked = alternative === null ? undefined : proposal.value.alternatives[alternative];
+  return { ...judged, proposal: proposal.value, choice: picked ?? proposal.value.recommended };
+}
+
+/** The newest complete sweep of the stage input's port in the same visit: it tells whether the next stage is driven right. */
+function inputSweep(
+  sheet: StationSheet,
+  sweeps: Readonly<Record<string, Sweep>>,
+  visitId: string | null,
+): readonly LevelRow[] | null {
+  const { stageInput } = sheet.station;
+  if (stageInput === undefined || visitId === null) return null;
+  const summary = sweepsOf(sheet, stageInput.port).find(
+    (sweep) => sweep.state === 'complete' && sweep.visitId === visitId,
+  );
+  const sweep = summary === undefined ? undefined : sweeps[summary.sweepId];
+  return sweep === undefined ? null : portSweep(sweep).rows;
+}
+
+/** The last sweep of the same visit and design that was read with other parts in. */
+function sweepBefore(
+  port: Port,
+  ofPort: readonly SweepSummary[],
+  shown: SweepSummary,
+  sweeps: Readonly<Record<string, Sweep>>,
+): PortSweep | null {
+  const summary = ofPort.find(
+    (sweep) =>
+      sweep.visitId === shown.visitId &&
+      sweep.revision === shown.revision &&
+      sweep.state === 'complete' &&
+      sweep.startedAt < shown.startedAt &&
+      !samePath(port, sweep.pluggedIn, shown.pluggedIn),
+  );
+  const sweep = summary === undefined ? undefined : sweeps[summary.sweepId];
+  return sweep === undefined ? null : portSweep(sweep);
+}
+
+/** Fittings that were noted together: those of one proposal, or one by hand. */
+export type FittedTogether = Readonly<{
+  key: string;
+  at: string;
+  visitId: string;
+  fittings: readonly Fitting[];
+}>;
+
+export function fittedTogether(fittings: readonly Fitting[]): readonly FittedTogether[] {
+  const groups = new Map<string, Fitting[]>();
+  for (const fitting of fittings) {
+    const key = fitting.proposalId ?? fitting.fittingId;
+    groups.set(key, [...(groups.get(key) ?? []), fitting]);
+  }
+  return [...groups].map(([key, together]) => ({
+    key,
+    at: together[0]?.at ?? '',
+    visitId: together[0]?.visitId ?? '',
+    fittings: together,
+  }));
+}

@@ -1,0 +1,99 @@
+import { attempt, type Context, helpOf } from './context.ts';
+
+/** How many sweeps of a station are fetched with their readings when it is opened; older ones when they are chosen. */
+const READY_SWEEPS = 14;
+
+export async function listStations({ client, store }: Context): Promise<void> {
+  try {
+    store.getState().stationsListed((await client.call('stations.list', {})).stations);
+  } catch (fault) {
+    store.getState().stationsFailed(helpOf(fault));
+  }
+}
+
+/** The invented network and its simulated meter, in one go: from here a newcomer only opens a station and reads. */
+export async function loadDemo(context: Context): Promise<void> {
+  const { client, store } = context;
+  await attempt(context, 'demo', 'The demo network could not be loaded.', async () => {
+    await client.call('demo.load', {});
+    await listStations(context);
+    if (store.getState().meter.at === 'connected') return;
+    store.getState().meterConnecting({ kind: 'simulated' });
+    store.getState().meterConnected(await client.call('meters.connect', { kind: 'simulated' }));
+  });
+}
+
+export async function importStation(context: Context, fileName: string, text: string): Promise<void> {
+  const { client, store } = context;
+  const taken = await attempt(context, 'import-station', `${fileName} was not taken in.`, () =>
+    client.call('stations.import', { fileName, text }),
+  );
+  if (taken === null) return;
+  await listStations(context);
+  store.getState().noticed({ tone: 'news', text: `${fileName} is in the archive.`, help: '' });
+  await openStation(context, taken.stationId);
+}
+
+/** Reads the sheet again and fetches the readings of its newest sweeps that are not here yet. */
+export async function renewSheet(context: Context, stationId: string): Promise<void> {
+  const { client, store, feed } = context;
+  try {
+    const sheet = await client.call('stations.open', { stationId });
+    store.getState().sheetArrived(sheet);
+    const recording = sheet.sweeps.find((sweep) => sweep.state === 'recording');
+    if (recording !== undefined && store.getState().run.at === 'idle') {
+      const begun = await client.call('sweeps.open', { sweepId: recording.sweepId });
+      if (begun.summary.state === 'recording') {
+        const last = begun.readings.at(-1)?.frequencyMhz ?? 0;
+        const design = sheet.station.ports.find((port) => port.name === recording.portName)?.design;
+        store.getState().runFound(
+          {
+            stationId,
+            portName: recording.portName,
+            purpose: recording.purpose,
+            plannedCount: recording.plannedCount,
+            lowMhz: begun.readings[0]?.frequencyMhz ?? design?.lowMhz ?? last,
+            highMhz: Math.max(last, design?.highMhz ?? last),
+          },
+          recording.sweepId,
+        );
+        feed.seed(recording.sweepId, begun.readings);
+      }
+    }
+    const finished = sheet.sweeps.filter((sweep) => sweep.state !== 'recording').slice(0, READY_SWEEPS);
+    await fetchSweeps(
+      context,
+      finished.map(({ sweepId }) => sweepId),
+    );
+  } catch (fault) {
+    const { sheet } = store.getState();
+    if (sheet.at === 'opening') store.getState().sheetFailed(stationId, helpOf(fault));
+    else
+      store
+        .getState()
+        .noticed({ tone: 'problem', text: 'The sheet could not be renewed.', help: helpOf(fault) });
+  }
+}
+
+export async function openStation(context: Context, stationId: string): Promise<void> {
+  const { run, runForgotten, sheetOpening } = context.store.getState();
+  if (run.at === 'cut-short') runForgotten();
+  sheetOpening(stationId);
+  await renewSheet(context, stationId);
+}
+
+export async function leaveStation(context: Context): Promise<void> {
+  context.store.getState().sheetClosed();
+  await listStations(context);
+}
+
+/** Fetches the sweeps that are not here yet, and shows them at once: one drawing, not one a sweep. */
+export async function fetchSweeps({ client, store }: Context, sweepIds: readonly string[]): Promise<void> {
+  const { sheet } = store.getState();
+  if (sheet.at !== 'open') return;
+  const missing = sweepIds.filter((sweepId) => sheet.sweeps[sweepId] === undefined);
+  if (missing.length === 0) return;
+  store
+    .getState()
+    .sweepsArrived(await Promise.all(missing.map((sweepId) => client.call('sweeps.open', { sweepId }))));
+}

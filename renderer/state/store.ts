@@ -1,0 +1,19 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
+import { createRunSlice, type RunSlice } from './run-slice.ts';
+import { createSheetSlice, type SheetSlice } from './sheet-slice.ts';
+import { createStationsSlice, type StationsSlice } from './stations-slice.ts';
+import { createUiSlice, type UiSlice } from './ui-slice.ts';
+
+export type State = StationsSlice & SheetSlice & MeterSlice & RunSlice & UiSlice;
+export type Store = StoreApi<State>;
+
+/** A store of its own for every page and every test; nothing is shared through the module. */
+export const createWorkbenchStore = (): Store =>
+  createStore<State>()((...api) => ({
+    ...createStationsSlice(...api),
+    ...createSheetSlice(...api),
+    ...createMeterSlice(...api),
+    ...createRunSlice(...api),
+    ...createUiSlice(...api),
+  }));

@@ -1,0 +1,61 @@
+import type { StateCreator } from 'zustand/vanilla';
+import type { TemperatureUnit } from '../format.ts';
+
+export type Theme = 'sun' | 'night';
+
+/** One dialog at a time. */
+export type Dialog =
+  | Readonly<{ open: 'none' }>
+  | Readonly<{ open: 'meter' }>
+  | Readonly<{ open: 'begin-visit' }>
+  | Readonly<{ open: 'end-visit' }>
+  | Readonly<{ open: 'position'; position: string }>
+  | Readonly<{ open: 'others' }>
+  | Readonly<{ open: 'import-sweep'; fileName: string; text: string }>;
+
+export type Notice = Readonly<{ tone: 'problem' | 'news'; text: string; help: string }> | null;
+
+export type Link =
+  | Readonly<{ at: 'opening' }>
+  | Readonly<{ at: 'open'; version: string; archivePath: string; profiles: readonly Profile[] }>
+  | Readonly<{ at: 'closed'; why: string }>;
+export type Profile = Readonly<{ name: string; title: string }>;
+
+export type UiSlice = {
+  link: Link;
+  theme: Theme;
+  temperatureUnit: TemperatureUnit;
+  operator: string;
+  dialog: Dialog;
+  notice: Notice;
+  face: 'chart' | 'table';
+  /** What the person asked for that is not yet done; its button waits. */
+  busy: string | null;
+  linkBecame(link: Link): void;
+  themeChosen(theme: Theme): void;
+  temperatureUnitChosen(unit: TemperatureUnit): void;
+  operatorNamed(operator: string): void;
+  dialogOpened(dialog: Dialog): void;
+  noticed(notice: Notice): void;
+  faceChosen(face: 'chart' | 'table'): void;
+  busyWith(what: string | null): void;
+};
+
+export const createUiSlice: StateCreator<UiSlice> = (set) => ({
+  link: { at: 'opening' },
+  theme: 'sun',
+  temperatureUnit: 'C',
+  operator: '',
+  dialog: { open: 'none' },
+  notice: null,
+  face: 'chart',
+  busy: null,
+  linkBecame: (link) => set({ link }),
+  themeChosen: (theme) => set({ theme }),
+  temperatureUnitChosen: (temperatureUnit) => set({ temperatureUnit }),
+  operatorNamed: (operator) => set({ operator }),
+  dialogOpened: (dialog) => set({ dialog }),
+  noticed: (notice) => set({ notice }),
+  faceChosen: (face) => set({ face }),
+  busyWith: (busy) => set({ busy }),
+});

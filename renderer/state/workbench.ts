@@ -1,0 +1,100 @@
+import type { Client } from '../../core/bridge/client.ts';
+import type { Change, MeterChoice, ProposalNote } from '../../core/bridge/records.ts';
+import { type Context, helpOf } from './context.ts';
+import type { LiveFeed } from './live-feed.ts';
+import { connectMeter, findPorts, putMeterAway } from './meter-commands.ts';
+import {
+  importStation,
+  leaveStation,
+  listStations,
+  loadDemo,
+  openStation,
+  renewSheet,
+} from './station-commands.ts';
+import type { Store } from './store.ts';
+import {
+  chooseSweep,
+  exportSweep,
+  importSweep,
+  type SweepFile,
+  type SweepOrder,
+  startSweep,
+  stopSweep,
+} from './sweep-commands.ts';
+import { beginVisit, endVisit, fitParts, type VisitStart } from './visit-commands.ts';
+
+/** Joins the bridge to the store: listens to every event, and gives the screens what they can ask for. */
+export function createWorkbench(client: Client, store: Store, feed: LiveFeed) {
+  const context: Context = { client, store, feed };
+  const state = () => store.getState();
+
+  async function arrive(): Promise<void> {
+    try {
+      const host = await client.call('host.describe', {});
+      state().linkBecame({
+        at: 'open',
+        version: host.version,
+        archivePath: host.archivePath,
+        profiles: host.profiles,
+      });
+      const recovered = host.recoveredSweeps.reduce((sum, sweep) => sum + sweep.readingCount, 0);
+      if (host.recoveredSweeps.length > 0)
+        state().noticed({
+          tone: 'news',
+          text: 'The last reading was cut short when the program stopped.',
+          help: `All ${recovered} readings taken until then are kept, marked partial.`,
+        });
+      const { meter } = await client.call('meters.current', {});
+      if (meter !== null) state().meterConnected(meter);
+      await listStations(context);
+    } catch (fault) {
+      state().stationsFailed(helpOf(fault));
+    }
+  }
+
+  function listen(): () => void {
+    const stops = [
+      client.on('sweep.reading', (event) => feed.arrived(event)),
+      client.on('sweep.ended', (ended) => {
+        state().runEnded(ended);
+        const { sheet } = state();
+        if (sheet.at === 'open' && sheet.sheet.station.id === ended.stationId)
+          void renewSheet(context, ended.stationId);
+        else void listStations(context);
+      }),
+      client.on('meter.changed', ({ meter, lost }) => {
+        if (meter === null) state().meterGone(lost);
+        else state().meterConnected(meter);
+      }),
+      client.connection.onState((at, why) => {
+        if (at === 'closed') state().linkBecame({ at: 'closed', why });
+      }),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }
+
+  return {
+    arrive,
+    listen,
+    loadDemo: () => loadDemo(context),
+    importStation: (fileName: string, text: string) => importStation(context, fileName, text),
+    openStation: (stationId: string) => openStation(context, stationId),
+    leaveStation: () => leaveStation(context),
+    findPorts: () => findPorts(context),
+    connectMeter: (choice: MeterChoice) => connectMeter(context, choice),
+    putMeterAway: () => putMeterAway(context),
+    beginVisit: (start: VisitStart) => beginVisit(context, start),
+    endVisit: (note: string) => endVisit(context, note),
+    fitParts: (changes: readonly Change[], proposal: ProposalNote | null) =>
+      fitParts(context, changes, proposal),
+    startSweep: (order: SweepOrder) => startSweep(context, order),
+    stopSweep: () => stopSweep(context),
+    chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
+    importSweep: (file: SweepFile) => importSweep(context, file),
+    exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+  };
+}
+
+export type Workbench = ReturnType<typeof createWorkbench>;
