@@ -49,6 +49,9 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   let port = 0;
   const cookieName = () => `tiltwright-${port}`;
 
+  await app.register(cookie);
+  // Before the guard's hook: its own hook marks the request as a socket's, without which a refused one stays open.
+  await app.register(websocket, { options: { maxPayload: maxFrameBytes } });
   app.addHook('onRequest', async (request, reply) => {
     reply.headers(pageHeaders([`ws://127.0.0.1:${port}`]));
     const changes = request.method !== 'GET' && request.method !== 'HEAD';
@@ -68,8 +71,6 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
       .send(`${status >= 500 ? 'failed' : error.message}\n`);
   });
   app.setNotFoundHandler((_request, reply) => reply.code(404).type('text/plain').send('not found\n'));
-  await app.register(cookie);
-  await app.register(websocket, { options: { maxPayload: maxFrameBytes } });
 
   app.get('/', (_request, reply) => reply.type(kindOf.page).send(doorPage));
   app.get('/door.js', (_request, reply) => reply.type(kindOf.script).send(doorScript));

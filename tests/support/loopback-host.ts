@@ -7,10 +7,10 @@ import { type Loopback, startLoopback } from '../../electron/loopback/server.ts'
 
 export type TestLoopback = Loopback & Readonly<{ emit: Emit; faults: unknown[]; pageDir: string }>;
 
-/** A loopback host on any free port with a page of two files; its clock can be set. */
+/** A loopback host on any free port (or, with null, on the preferred one) with a page of two files; its clock can be set. */
 export async function testLoopback(
   handlers: Handlers,
-  options: Readonly<{ port?: number; nowMs?: () => number }> = {},
+  options: Readonly<{ port?: number | null; nowMs?: () => number }> = {},
 ): Promise<TestLoopback> {
   const pageDir = mkdtempSync(path.join(tmpdir(), 'tiltwright-page-'));
   writeFileSync(path.join(pageDir, 'index.html'), '<!doctype html><title>the page</title>');
@@ -19,7 +19,7 @@ export async function testLoopback(
   const faults: unknown[] = [];
   const onFault = (_where: string, fault: unknown) => faults.push(fault);
   const broadcast = createBroadcast(onFault);
-  const { port = null, ...rest } = options;
+  const { port = 0, ...rest } = options;
   const loopback = await startLoopback({ pageDir, port, handlers, broadcast, onFault, ...rest });
   return {
     ...loopback,
