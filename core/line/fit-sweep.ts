@@ -56,16 +56,16 @@ export function fitSweep(rows: readonly LevelRow[], options: RowChoice): Result<
 export function fitChosen(chosen: ChosenRows, options: RowChoice): Result<SweepFit, FitRefusal> {
   const { used, excluded } = chosen;
   const shape = options.shape ?? 'linear';
+  if (options.lowMhz !== undefined && options.highMhz !== undefined && options.lowMhz >= options.highMhz)
+    return refuse(
+      'bad-range',
+      `${options.lowMhz} to ${options.highMhz} MHz`,
+      'the low frequency must lie below the high one',
+    );
   const lowMhz = options.lowMhz ?? used[0]?.frequencyMhz;
   const highMhz = options.highMhz ?? used.at(-1)?.frequencyMhz;
   if (lowMhz === undefined || highMhz === undefined || used.length < 2)
     return refuse('too-few', rowCount(used.length, chosen), 'measure two carriers or more');
-  if (options.lowMhz !== undefined && options.highMhz !== undefined && lowMhz >= highMhz)
-    return refuse(
-      'bad-range',
-      `${lowMhz} to ${highMhz} MHz`,
-      'the low frequency must lie below the high one',
-    );
   if (used[0]?.frequencyMhz === used.at(-1)?.frequencyMhz || Math.sqrt(lowMhz) >= Math.sqrt(highMhz))
     return refuse('one-frequency', `every row at ${lowMhz} MHz`, 'measure at two frequencies or more');
 

@@ -29,10 +29,13 @@ export const shapeShare = (choice: Pick<Choice, 'worstDb' | 'flatnessDb'>): numb
 export function explainProposal(proposal: Proposal, design: Design): string {
   const { before, best, recommended, feasible, stageInput } = proposal;
   const first = feasible || stageInput === null ? [] : [stageInput.note];
+  const after = `worst channel ${db(recommended.worstDb)} dB from design.`;
   const gain =
-    recommended.changes.length === 0
-      ? `Nothing to change: worst channel ${db(recommended.worstDb)} dB from design.`
-      : `Worst channel ${db(before.worstDb)} → ${db(recommended.worstDb)} dB from design.`;
+    recommended.changes.length > 0
+      ? `Worst channel ${db(before.worstDb)} → ${db(recommended.worstDb)} dB from design.`
+      : recommended.worstDb <= design.toleranceDb + SAME_DB
+        ? `Nothing to change: ${after}`
+        : `No change buys enough: ${after}`;
   return [...first, gain, ...restOf(best, recommended, design, feasible)].join(' ');
 }
 
