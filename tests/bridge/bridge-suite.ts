@@ -6,6 +6,7 @@ import { contractVersion } from '../../core/bridge/fingerprint.ts';
 import { Refused } from '../../core/bridge/refused.ts';
 import { refuse } from '../../core/result.ts';
 import { plainHandlers } from '../support/plain-handlers.ts';
+import { soon } from '../support/soon.ts';
 
 /** A transport under test: a host with these handlers, and clients that come to it and go. */
 export type Transport = Readonly<{
@@ -36,11 +37,6 @@ const faultOf = async (call: Promise<unknown>): Promise<ClientFault> => {
   );
   if (!(fault instanceof ClientFault)) throw new Error(`not a client's fault: ${String(fault)}`);
   return fault;
-};
-
-const soon = async (isSo: () => boolean): Promise<void> => {
-  for (let i = 0; i < 400 && !isSo(); i += 1) await new Promise((resolve) => setTimeout(resolve, 5));
-  expect(isSo()).toBe(true);
 };
 
 /** One behaviour, whatever carries the frames. */

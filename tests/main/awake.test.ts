@@ -1,0 +1,32 @@
+import { expect, it } from 'vitest';
+import { stayAwakeDuringSweeps } from '../../electron/main/awake.ts';
+
+it('the display stays on from the first reading to the end of the sweep', () => {
+  const log: string[] = [];
+  let count = 0;
+  const awake = stayAwakeDuringSweeps({
+    start(kind) {
+      count += 1;
+      log.push(`start ${count} ${kind}`);
+      return count;
+    },
+    stop: (id) => {
+      log.push(`stop ${id}`);
+      return true;
+    },
+  });
+  const news = (name: string) => awake.saw({ type: 'event', name, data: {} });
+  awake.saw({ type: 'hello', contract: 'x' });
+  awake.saw('garbage');
+  news('meter.changed');
+  expect(log).toEqual([]);
+  news('sweep.reading');
+  news('sweep.reading');
+  news('sweep.ended');
+  news('sweep.ended');
+  expect(log).toEqual(['start 1 prevent-display-sleep', 'stop 1']);
+  news('sweep.reading');
+  awake.rest();
+  awake.rest();
+  expect(log.slice(2)).toEqual(['start 2 prevent-display-sleep', 'stop 2']);
+});

@@ -1,0 +1,94 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { mainConfig } from '../../electron/builds.ts';
+import manifest from '../../package.json' with { type: 'json' };
+import { projectRoot } from '../support/fake-electron.ts';
+
+const Line = z.object({ what: z.string(), facts: z.unknown() });
+
+describe('the built main process', () => {
+  let dist = '';
+  let outDir = '';
+  beforeAll(async () => {
+    // Inside the project, so that the built files find its packages.
+    mkdirSync(path.join(projectRoot, 'dist'), { recursive: true });
+    dist = mkdtempSync(path.join(projectRoot, 'dist', 'test-'));
+    outDir = path.join(dist, 'main');
+    await build(mainConfig(projectRoot, outDir));
+  });
+  afterAll(() => rmSync(dist, { recursive: true, force: true }));
+
+  const filesOf = () => readdirSync(outDir).map((name) => path.join(outDir, name));
+
+  it('has its two entries, each of a sane size', () => {
+    expect(readdirSync(outDir)).toEqual(expect.arrayContaining(['main.mjs', 'backend-process.mjs']));
+    for (const file of filesOf()) expect(statSync(file).size).toBeLessThan(600_000);
+  });
+
+  it('takes every package from outside, and no other than the project’s own', () => {
+    const asked = filesOf().flatMap((file) =>
+      [
+        ...readFileSync(file, 'utf8').matchAll(
+          /^(?:import|export) (?:[^"';]* from )?"([^".][^"]*)";|(?:import|require)\("([^".][^"]*)"\)/gm,
+        ),
+      ].map((found) => found[1] ?? found[2] ?? ''),
+    );
+    const known = new Set(['electron', ...Object.keys(manifest.dependencies), ...builtinModules]);
+    const packageOf = (name: string) =>
+      name
+        .split('/')
+        .slice(0, name.startsWith('@') ? 2 : 1)
+        .join('/');
+    expect(asked.length).toBeGreaterThan(5);
+    expect(asked).toContain('electron');
+    expect(asked.filter((name) => !name.startsWith('node:') && !known.has(packageOf(name)))).toEqual([]);
+  });
+
+  it('keeps Electron out of the backend’s process', () => {
+    const backend = readFileSync(path.join(outDir, 'backend-process.mjs'), 'utf8');
+    expect(backend).not.toMatch(/from "electron"/);
+  });
+
+  it('comes up to its window with a stand-in for Electron', () => {
+    mkdirSync(path.join(dist, 'renderer'));
+    writeFileSync(path.join(dist, 'renderer', 'index.html'), '<!doctype html>');
+    const stub = pathToFileURL(path.join(projectRoot, 'tests/support/stub-electron.ts')).href;
+    const hook = `import { registerHooks } from 'node:module';
+      registerHooks({ resolve: (name, context, next) =>
+        name === 'electron' ? { url: ${JSON.stringify(stub)}, shortCircuit: true } : next(name, context) });`;
+    const dataDir = path.join(dist, 'data');
+    const run = spawnSync(
+      process.execPath,
+      [
+        '--import',
+        `data:text/javascript,${encodeURIComponent(hook)}`,
+        path.join(outDir, 'main.mjs'),
+        '--some-switch-of-electron',
+        `--data=${dataDir}`,
+      ],
+      { encoding: 'utf8', timeout: 15_000 },
+    );
+    expect(run.stderr).toBe('');
+    expect(run.status).toBe(0);
+    const lines = run.stdout.trim().split('\n');
+    const said = new Map(
+      lines.map((line) => Line.parse(JSON.parse(line))).map(({ what, facts }) => [what, facts]),
+    );
+    expect([...said.keys()].sort()).toEqual(['fork', 'load', 'page', 'window']);
+    expect(said.get('page')).toBe(200);
+    expect(said.get('load')).toBe('tiltwright://workbench/index.html');
+    expect(said.get('fork')).toEqual({
+      file: path.join(outDir, 'backend-process.mjs'),
+      words: [`--data=${dataDir}`],
+    });
+    expect(said.get('window')).toMatchObject({
+      webPreferences: { sandbox: true, preload: path.join(dist, 'preload', 'preload.cjs') },
+    });
+  });
+});
