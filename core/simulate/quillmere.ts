@@ -58,7 +58,7 @@ export const quillmere: readonly DemoStation[] = [
     plan: quillmerePlans.ropewalk,
     seed: 403,
     weatherC: 12,
-    outputErrorDb: { lowDb: 0.2, highDb: -0.2 },
+    outputErrorDb: { lowDb: 0.1, highDb: -0.1 },
     faults: {},
     story: 'In order. Nothing to change.',
   }),

@@ -18,12 +18,12 @@ const shapeWords: Readonly<Record<Shape, string>> = {
 /** The fit as a person reads it. */
 function textOf(fit: SweepFit, file: string): string {
   const lines = aligned([
-    ['Level', `${decibels(fit.lowDbmv)} dBmV`, `at ${megahertz(fit.lowMhz)}`],
-    ['', `${decibels(fit.highDbmv)} dBmV`, `at ${megahertz(fit.highMhz)}`],
-    ['Tilt', `${signed(fit.tiltDb)} dB`, shapeWords[fit.shape]],
-    ['Flatness', `${decibels(fit.flatnessDb)} dB`, 'highest to lowest about the line'],
-    ['', `${decibels(fit.rmsDb)} dB`, 'root mean square'],
-    ['Worst', `${signed(fit.worst.deviationDb)} dB`, `at ${megahertz(fit.worst.frequencyMhz)}`],
+    ['Level', decibels(fit.lowDbmv), 'dBmV', `at ${megahertz(fit.lowMhz)}`],
+    ['', decibels(fit.highDbmv), 'dBmV', `at ${megahertz(fit.highMhz)}`],
+    ['Tilt', signed(fit.tiltDb), 'dB', shapeWords[fit.shape]],
+    ['Flatness', decibels(fit.flatnessDb), 'dB', 'highest to lowest about the line'],
+    ['', decibels(fit.rmsDb), 'dB', 'root mean square'],
+    ['Worst', signed(fit.worst.deviationDb), 'dB', `at ${megahertz(fit.worst.frequencyMhz)}`],
   ]);
   const left = fit.excluded.map((row) => [
     row.frequencyMhz === null ? '' : megahertz(row.frequencyMhz),

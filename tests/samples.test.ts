@@ -1,0 +1,198 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readPlan } from '../core/files/plan.ts';
+import { rasterPlan } from '../core/files/raster-plan.ts';
+import { installedOf, type PluggedIn, readStation } from '../core/files/station.ts';
+import { readSweepCsv } from '../core/files/sweep-csv.ts';
+import { writeSweepCsv } from '../core/files/write-csv.ts';
+import { fitSweep } from '../core/line/fit-sweep.ts';
+import type { LevelRow } from '../core/line/level-row.ts';
+import { rowsAtPort } from '../core/line/port-level.ts';
+import { predictRows } from '../core/propose/predict.ts';
+import { propose } from '../core/propose/propose.ts';
+import { simulatedKind, simulatedMeterDbmv } from '../core/simulate/level.ts';
+import { type DemoStation, quillmere } from '../core/simulate/quillmere.ts';
+import { root } from './support/source-files.ts';
+
+// The files of sample-sweeps are what the invented network gives. `UPDATE_SAMPLES=1` writes them anew.
+const folder = join(root, 'sample-sweeps');
+const updating = process.env.UPDATE_SAMPLES === '1';
+
+const slugOf = ({ station }: DemoStation) => station.name.toLowerCase().replaceAll(' ', '-');
+const demoOf = (slug: string): DemoStation => {
+  const demo = quillmere.find((one) => slugOf(one) === slug);
+  if (demo === undefined) throw new Error(`no station ${slug}`);
+  return demo;
+};
+const portOf = ({ station }: DemoStation, portName: string) => {
+  const port = station.ports.find(({ name }) => name === portName);
+  if (port === undefined) throw new Error(portName);
+  return port;
+};
+const design = { lowMhz: 54, highMhz: 870 };
+
+/** A sweep as a technician keeps it: the meter's tenths, levels of the port, a line about where and how. */
+function sweepOf(demo: DemoStation, portName: string, pluggedIn: PluggedIn, draw: number, title: string) {
+  const port = portOf(demo, portName);
+  const probe = { station: demo.station, portName, pluggedIn, ambientC: null };
+  const readings = rasterPlan(port.design ?? design, port.direction === 'forward' ? 6 : 1).map(
+    (frequencyMhz) => {
+      const meterDbmv = simulatedMeterDbmv(demo.scenario, probe, frequencyMhz, draw);
+      return {
+        frequencyMhz,
+        meterDbmv: meterDbmv === null ? null : Math.round(meterDbmv * 10) / 10,
+        kind: simulatedKind(demo.scenario, portName, frequencyMhz),
+      };
+    },
+  );
+  return writeSweepCsv(rowsAtPort(readings, port.testPointLossDb), [
+    `Quillmere (invented), ${demo.station.name}, ${portName}, ${title}`,
+    `${demo.scenario.weatherC} degrees C; level at the port: the meter's and ${port.testPointLossDb} dB of test point loss`,
+  ]);
+}
+
+const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
+const rowsOf = (name: string): readonly LevelRow[] => {
+  const sweep = readSweepCsv(read(name), name);
+  if (!sweep.ok) throw new Error(`${sweep.where}: ${sweep.help}`);
+  return sweep.value.rows;
+};
+const stationOf = (slug: string) => {
+  const station = readStation(read(`${slug}.station.json`), slug);
+  if (!station.ok) throw new Error(`${station.where}: ${station.help}`);
+  return station.value;
+};
+const proposalOf = (slug: string, inputSweep?: string) => {
+  const proposal = propose({
+    rows: rowsOf(`${slug}.as-found.csv`),
+    station: stationOf(slug),
+    portName: 'forward output',
+    inputRows: inputSweep === undefined ? undefined : rowsOf(inputSweep),
+    keepAll: true,
+  });
+  if (!proposal.ok) throw new Error(`${proposal.where}: ${proposal.help}`);
+  return proposal.value;
+};
+const fitOf = (name: string) => {
+  const fit = fitSweep(rowsOf(name), { keepAll: true });
+  if (!fit.ok) throw new Error(fit.help);
+  return fit.value;
+};
+
+/** Every file but the README, as the network gives it now. */
+function generated(): ReadonlyMap<string, string> {
+  const files = new Map<string, string>();
+  for (const demo of quillmere) {
+    const installed = installedOf(demo.station);
+    files.set(`${slugOf(demo)}.station.json`, `${JSON.stringify(demo.station, null, 2)}\n`);
+    files.set(`${slugOf(demo)}.as-found.csv`, sweepOf(demo, 'forward output', installed, 0, 'as found'));
+  }
+  const mill = demoOf('07-mill-lane');
+  const rows = readSweepCsv(files.get('07-mill-lane.as-found.csv') ?? '', 'as found');
+  const input = sweepOf(mill, 'forward input', installedOf(mill.station), 0, 'as found');
+  const inputRows = readSweepCsv(input, 'input');
+  if (!rows.ok || !inputRows.ok) throw new Error('the generated sweep does not read');
+  const proposal = propose({
+    rows: rows.value.rows,
+    station: mill.station,
+    portName: 'forward output',
+    inputRows: inputRows.value.rows,
+  });
+  if (!proposal.ok) throw new Error(proposal.help);
+  const fitted = proposal.value.recommended.values;
+  files.set('07-mill-lane.forward-input.csv', input);
+  files.set(
+    '07-mill-lane.as-left.csv',
+    sweepOf(mill, 'forward output', { ...installedOf(mill.station), ...fitted }, 1, 'as left'),
+  );
+  files.set(
+    '03-ropewalk.return-output.csv',
+    sweepOf(
+      demoOf('03-ropewalk'),
+      'return output',
+      installedOf(demoOf('03-ropewalk').station),
+      0,
+      'as found',
+    ),
+  );
+  const plan = { format: 'tiltwright-plan/1', frequenciesMhz: rasterPlan(design, 6), testPointLossDb: 20 };
+  files.set('forward.plan.json', `${JSON.stringify(plan)}\n`);
+  return files;
+}
+
+describe('sample-sweeps', () => {
+  const files = generated();
+  if (updating) {
+    if (!existsSync(folder)) mkdirSync(folder);
+    for (const [name, text] of files) writeFileSync(join(folder, name), text);
+  }
+
+  it('holds exactly what the invented network gives', () => {
+    const kept = readdirSync(folder).filter((name) => name !== 'README.md');
+    expect(kept.sort()).toEqual([...files.keys()].sort());
+    for (const [name, text] of files) expect(read(name), name).toBe(text);
+  });
+
+  it('names every kind of its files in its README', () => {
+    for (const kind of ['station.json', 'as-found.csv', 'as-left.csv', 'forward-input.csv', 'plan.json'])
+      expect(read('README.md')).toContain(kind);
+  });
+
+  it('has a plan of 136 channels', () => {
+    const plan = readPlan(read('forward.plan.json'), 'forward.plan.json');
+    expect(plan.ok && [plan.value.frequenciesMhz.length, plan.value.testPointLossDb]).toEqual([136, 20]);
+  });
+});
+
+describe('the stories that the samples tell', () => {
+  it('03 Ropewalk: in order, nothing to change', () => {
+    const { recommended, before } = proposalOf('03-ropewalk');
+    expect(recommended.changes).toEqual([]);
+    expect(before.worstDb).toBeLessThan(1);
+    // 10 dB from 54 to 870 MHz by design, so 9.93 dB from 57 to 867 MHz.
+    expect(Math.abs(fitOf('03-ropewalk.as-found.csv').tiltDb - 9.93)).toBeLessThan(0.5);
+    expect(fitOf('03-ropewalk.return-output.csv').flatnessDb).toBeLessThan(2);
+  });
+
+  it('07 Mill Lane: low at the top; an equalizer and a pad bring it within tolerance, and the new sweep agrees', () => {
+    const { recommended, before, feasible } = proposalOf('07-mill-lane', '07-mill-lane.forward-input.csv');
+    expect(feasible).toBe(true);
+    expect(before.worstDb).toBeGreaterThan(2);
+    expect(recommended.worstDb).toBeLessThan(1);
+    expect(recommended.changes.map(({ position }) => position).sort()).toEqual([
+      'input equalizer',
+      'input pad',
+    ]);
+    const station = stationOf('07-mill-lane');
+    const predicted = predictRows(
+      rowsOf('07-mill-lane.as-found.csv'),
+      station,
+      'forward output',
+      installedOf(station),
+      recommended.values,
+    );
+    const left = rowsOf('07-mill-lane.as-left.csv');
+    const offDb = left.map((row, i) => (row.levelDbmv ?? 0) - (predicted[i]?.levelDbmv ?? 0));
+    // Two readings of 0.1 dB each, and tenths: rms below 0.2 dB, none beyond 0.8 dB.
+    expect(Math.sqrt(offDb.reduce((sum, off) => sum + off * off, 0) / offDb.length)).toBeLessThan(0.2);
+    expect(Math.max(...offDb.map(Math.abs))).toBeLessThan(0.8);
+  });
+
+  it.each([
+    ['11-customs-quay', 3],
+    ['14-saltpan-road', 4],
+    ['bench-module-b2', 2.5],
+  ])('%s: a shape that no plug-in takes away', (slug, leastFlatnessDb) => {
+    const { best, recommended } = proposalOf(slug);
+    expect(recommended.flatnessDb).toBeGreaterThan(leastFlatnessDb);
+    expect(best.worstDb).toBeGreaterThan(1);
+  });
+
+  it('19 Lighthouse Rise: high in the frost, more so at the top', () => {
+    const fit = fitOf('19-lighthouse-rise.as-found.csv');
+    expect(fit.highDbmv - 46).toBeGreaterThan(1);
+    expect(fit.highDbmv - 46).toBeGreaterThan(fit.lowDbmv - 36);
+    expect(proposalOf('19-lighthouse-rise').before.worstDb).toBeGreaterThan(1);
+  });
+});
