@@ -1,13 +1,16 @@
 import packed from '../../package.json' with { type: 'json' };
 import { runProgram } from './program.ts';
 import { fit } from './verbs/fit.ts';
+import { propose } from './verbs/propose.ts';
+import { simulate } from './verbs/simulate.ts';
+import { sweep } from './verbs/sweep.ts';
 
 const stop = new AbortController();
 for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop.abort());
 // A reader that has seen enough (| head) closes the pipe; that is no fault of ours.
 process.stdout.on('error', () => undefined);
 
-process.exitCode = await runProgram([fit], process.argv.slice(2), {
+process.exitCode = await runProgram([fit, propose, sweep, simulate], process.argv.slice(2), {
   version: packed.version,
   stdout: (text) => void process.stdout.write(text),
   stderr: (text) => void process.stderr.write(text),

@@ -1,0 +1,143 @@
+import type { Command } from 'commander';
+import type { MeterChoice, MeterIdentity } from '../../../core/bridge/records.ts';
+import { type Plan, readPlan } from '../../../core/files/plan.ts';
+import { refuse } from '../../../core/result.ts';
+import { knownProfiles } from '../../backend/meters/known-profiles.ts';
+import { type Meter, MeterFault } from '../../backend/meters/meter-shop.ts';
+import { type Answer, answered, type Outcome, refused } from '../outcome.ts';
+import { readInput } from '../read-input.ts';
+import { beginReadingFile } from '../reading-file.ts';
+import { type PlaceOptions, placeOf, withPlaceOptions } from '../simulated-place.ts';
+import { aligned, decibels, megahertz } from '../table.ts';
+import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../verb.ts';
+
+type Options = PlaceOptions & Readonly<{ port: string; plan: string; profile: string; out?: string }>;
+/** A reading as the contract has it: the level at the port, the meter's own plus the test point loss. */
+type Row = Readonly<{ frequencyMhz: number; levelDbmv: number | null; takenAt: string }>;
+
+const simulated = 'simulated';
+
+/** The four fields of *IDN?, joined as the meter sent them. */
+const identityLine = ({ maker, model, serialNumber, firmware }: MeterIdentity): string =>
+  [maker, model, serialNumber, firmware].join(',');
+
+const rowText = ({ frequencyMhz, levelDbmv }: Row): string[] => [
+  megahertz(frequencyMhz),
+  ...(levelDbmv === null ? ['no level'] : [decibels(levelDbmv), 'dBmV']),
+];
+
+function answerOf(meter: Meter, plan: Plan, rows: readonly Row[]): Answer {
+  const complete = rows.length === plan.frequenciesMhz.length;
+  const count = `${rows.length} of ${plan.frequenciesMhz.length} readings`;
+  return {
+    json: {
+      readings: rows,
+      meter: { identity: identityLine(meter.identity), ...meter.identity },
+      testPointLossDb: plan.testPointLossDb,
+      complete,
+    },
+    text: `${complete ? 'Complete' : 'Cut short'}: ${count}, ${meter.identity.maker} ${meter.identity.model} ${meter.identity.serialNumber}`,
+  };
+}
+
+async function act(options: Options, io: VerbIo): Promise<Outcome> {
+  const plan = readPlan(await readInput(options.plan), options.plan);
+  if (!plan.ok) return refused(plan);
+  const isSimulated = options.port === simulated;
+  const stray = (['scenario', 'station', 'stationId', 'portName', 'ambientC'] as const).find(
+    (key) => options[key] !== undefined,
+  );
+  if (!isSimulated && stray !== undefined) {
+    const where = `--port ${options.port}`;
+    return refused(refuse('bad-command', where, 'a scenario or station is for --port simulated only'));
+  }
+  const place = isSimulated ? await placeOf(options) : null;
+  // Only now: it brings the serial port's native part, which no other verb needs.
+  const { createMeterShop } = await import('../../backend/meters/connect.ts');
+  const shop = createMeterShop({
+    now: () => new Date(),
+    ...(place === null ? {} : { createPlace: () => place }),
+  });
+  const choice: MeterChoice = isSimulated
+    ? { kind: 'simulated' }
+    : { kind: 'serial', path: options.port, profile: options.profile };
+  const meter = await shop.connect(choice, io.signal).catch((fault: unknown) => {
+    if (io.signal.aborted && fault === io.signal.reason) throw stoppedEarly(options.port);
+    throw fault;
+  });
+  try {
+    return await readAll(meter, plan.value, options, io);
+  } finally {
+    await meter.close();
+  }
+}
+
+const stoppedEarly = (port: string) =>
+  new MeterFault('lost', port, 'stopped before the meter had told who it is; nothing was read');
+
+function endOf(fault: unknown, path: string): Readonly<{ where: string; help: string }> {
+  if (fault instanceof MeterFault) return fault;
+  if (!isSystemError(fault)) throw fault;
+  return { where: path, help: `can't be written any more (${fault.code}); name a file on another disk` };
+}
+
+const isSystemError = (fault: unknown): fault is Error & { code: string } =>
+  fault instanceof Error && 'code' in fault && typeof fault.code === 'string';
+
+async function readAll(meter: Meter, plan: Plan, options: Options, io: VerbIo): Promise<Outcome> {
+  const { frequenciesMhz, testPointLossDb } = plan;
+  const file =
+    options.out === undefined
+      ? null
+      : await beginReadingFile(options.out, [
+          `meter: ${identityLine(meter.identity)}`,
+          `test point loss: ${testPointLossDb} dB, added`,
+        ]);
+  const rows: Row[] = [];
+  try {
+    for await (const { frequencyMhz, meterDbmv, takenAt } of meter.readLevels(frequenciesMhz, io.signal)) {
+      const levelDbmv = meterDbmv === null ? null : Number((meterDbmv + testPointLossDb).toFixed(6));
+      const row = { frequencyMhz, levelDbmv, takenAt };
+      rows.push(row);
+      io.say(aligned([rowText(row)]).join(''));
+      await file?.append(row);
+    }
+  } catch (fault) {
+    // Whatever ended it, what was read is answered.
+    const { where, help } = endOf(fault, options.out ?? '');
+    return { kind: 'failed', where, help, answer: answerOf(meter, plan, rows) };
+  } finally {
+    await file?.close();
+  }
+  if (rows.length < frequenciesMhz.length)
+    io.note(`stopped: ${rows.length} of ${frequenciesMhz.length} read`);
+  const { json, text } = answerOf(meter, plan, rows);
+  return answered(json, text);
+}
+
+export const sweep: Verb = {
+  name: 'sweep',
+  summary: 'reads a meter over a plan of frequencies',
+  register(program: Command, run: RunVerb) {
+    const command = program
+      .command('sweep')
+      .summary(sweep.summary)
+      .description(
+        'Reads one level after another from a meter on a serial port, or from the simulated one.\n' +
+          "Levels are those at the port: what the meter says plus the plan's test point loss (dBmV).\n" +
+          'Ctrl-C ends it; what was read until then is answered, with "complete" false.',
+      )
+      .requiredOption('--port <path>', 'serial port or pseudo-terminal of the meter, or the word simulated')
+      .requiredOption('--plan <file>', 'frequencies: a plan (JSON), a sweep, or one MHz a line')
+      .option(
+        '--profile <name>',
+        `how the meter speaks: ${knownProfiles.map(({ name, title }) => `${name} (${title})`).join(', ')}`,
+        'scpi',
+      )
+      .option('--out <file.csv>', 'also writes each reading to a new sweep file as it comes')
+      .option(...jsonFlag);
+    withPlaceOptions(command).action((options: Options, self: Command) =>
+      run(self, (io) => act(options, io)),
+    );
+  },
+};
