@@ -14,13 +14,28 @@ import type { VisitRow } from '../archive/visits.ts';
 
 const Values = z.record(z.string(), z.number());
 
-/** What the archive keeps of a reading. @throws RangeError when it holds what no record can: an infinite level, no time */
-export const readingRowOf = (reading: Reading): ReadingRow => ({
-  frequencyHz: hzOf(reading.frequencyMhz),
-  meterMdbmv: maybe(reading.meterDbmv, thousandthsOf),
-  kind: reading.kind,
-  takenAtMs: msOf(reading.takenAt),
-});
+/** Beyond these nothing is a level or a frequency, whatever a meter or a file says; the archive takes no more either. */
+export const MOST_DBMV = 1000;
+export const MOST_MHZ = 1_000_000;
+
+/**
+ * What the archive keeps of a reading.
+ * @throws  RangeError for what no record can hold, so that it never spoils the readings that it is kept with
+ */
+export function readingRowOf(reading: Reading): ReadingRow {
+  const row: ReadingRow = {
+    frequencyHz: hzOf(reading.frequencyMhz),
+    meterMdbmv: maybe(reading.meterDbmv, thousandthsOf),
+    kind: reading.kind,
+    takenAtMs: msOf(reading.takenAt),
+  };
+  if (Math.abs(reading.meterDbmv ?? 0) > MOST_DBMV)
+    throw new RangeError(`the meter said ${reading.meterDbmv} dBmV, which no cable carries`);
+  if (row.frequencyHz < 1 || reading.frequencyMhz > MOST_MHZ)
+    throw new RangeError(`the meter said ${reading.frequencyMhz} MHz, which no cable carries`);
+  if (row.takenAtMs < 0) throw new RangeError(`the clock says ${reading.takenAt}; set it`);
+  return row;
+}
 
 export const readingOf = (row: ReadingRow): Reading => ({
   frequencyMhz: mhzOf(row.frequencyHz),

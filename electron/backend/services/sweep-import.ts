@@ -4,15 +4,11 @@ import { Refused } from '../../../core/bridge/refused.ts';
 import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import type { LevelRow } from '../../../core/line/level-row.ts';
 import { orderedJson, thousandthsOf } from '../archive/quantities.ts';
-import { readingRowOf } from './as-records.ts';
+import { MOST_DBMV, MOST_MHZ, readingRowOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
 import { pluggedInNow } from './plugged-in.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 import type { Visits } from './visits.ts';
-
-/** Beyond these nothing is a level or a frequency, whatever a file says. */
-const MOST_DBMV = 1000;
-const MOST_MHZ = 1_000_000;
 
 type Left = { line: number; reason: string };
 

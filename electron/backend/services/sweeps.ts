@@ -113,7 +113,12 @@ export function createSweeps(
       const rows = rowsAtPort(archive.sweeps.readings(row.seq).map(readingOf), testPointLossDb);
       return {
         fileName: fileNameOf(
-          [station.name, row.portName, row.purpose, startedAt.slice(0, 16).replace(/[:T]/g, '')],
+          [
+            station.name,
+            row.portName,
+            row.purpose,
+            `${startedAt.slice(0, 16).replace('T', '-').replace(':', '')}Z`,
+          ],
           'csv',
         ),
         text: writeSweepCsv(rows, [

@@ -1,0 +1,106 @@
+import type Database from 'better-sqlite3';
+import { expect, it, vi } from 'vitest';
+import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
+import { lookInto, openTestArchive } from '../../support/archive.ts';
+import { joined, refusalOf } from './joined.ts';
+
+const opened = vi.hoisted(() => [] as Database.Database[]);
+vi.mock('better-sqlite3', async (original) => {
+  const { default: Real } = await original<{ default: typeof Database }>();
+  class Watched extends Real {
+    constructor(...given: ConstructorParameters<typeof Database>) {
+      super(...given);
+      opened.push(this);
+    }
+  }
+  return { default: Watched };
+});
+const connection = (): Database.Database => {
+  const found = opened.findLast((db) => db.open && db.name.endsWith(ARCHIVE_FILE));
+  if (found === undefined) throw new Error('no connection');
+  return found;
+};
+/** SQLite then says "database or disk is full", as it does on a full disk; portable, and needs no rights. */
+const fillTheDisk = () =>
+  connection().pragma(`max_page_count = ${connection().pragma('page_count', { simple: true })}`);
+const freeTheDisk = () => connection().pragma('max_page_count = 1000000');
+
+it('ends the sweep as partial, loses no acknowledged reading, stays up, and keeps the rest once there is room', async () => {
+  const bench = await joined();
+  fillTheDisk();
+  const sweepId = await bench.start(2000);
+  const end = await bench.endOf(sweepId);
+  const acknowledged = bench.readCount();
+  expect(end).toMatchObject({
+    state: 'partial',
+    readingCount: acknowledged,
+    reason: expect.stringContaining('the disk takes no more'),
+  });
+  expect(acknowledged).toBeGreaterThan(0);
+  expect(acknowledged).toBeLessThan(2000);
+
+  const sweep = await bench.open(sweepId);
+  expect(sweep.readings).toHaveLength(acknowledged);
+  expect(sweep.summary).toMatchObject({
+    state: 'partial',
+    readingCount: acknowledged,
+    endReason: end.reason,
+    endedAt: '2026-03-02T08:00:00.000Z',
+  });
+  expect((await bench.sheet()).sweeps).toHaveLength(1);
+  expect((await bench.handlers['stations.list']({}, bench.signal)).stations[0]?.sweepCount).toBe(1);
+
+  freeTheDisk();
+  const next = await bench.start(3);
+  expect(await bench.endOf(next)).toMatchObject({ state: 'complete' });
+  // What had been read but not told is kept as well.
+  const settled = await bench.open(sweepId);
+  expect(settled.readings.length).toBeGreaterThanOrEqual(acknowledged);
+  expect(settled.summary.state).toBe('partial');
+  expect(settled.summary.readingCount).toBe(settled.readings.length);
+});
+
+it('keeps what was acknowledged when the program ends on the full disk; the sweep is partial at the next start', async () => {
+  const bench = await joined();
+  fillTheDisk();
+  const sweepId = await bench.start(2000);
+  await bench.endOf(sweepId);
+  const acknowledged = bench.readCount();
+  await bench.close();
+  bench.archive.close();
+  const again = openTestArchive(bench.folder);
+  const row = again.sweeps.byId(sweepId);
+  expect(row).toMatchObject({ state: 'partial' });
+  expect(row?.readingCount).toBeGreaterThanOrEqual(acknowledged);
+  expect(again.sweeps.readings(row?.seq ?? 0)).toHaveLength(row?.readingCount ?? -1);
+  again.close();
+  expect(lookInto(bench.folder, (db) => db.pragma('quick_check', { simple: true }))).toBe('ok');
+});
+
+it('says so in one line when anything else can not be kept', async () => {
+  const bench = await joined();
+  const text = `# ${'x'.repeat(200_000)}\nfrequency_mhz,level_dbmv\n54,36\n`;
+  fillTheDisk();
+  const importing = bench.handlers['sweeps.import'](
+    {
+      visitId: bench.visit.visitId,
+      portName: 'forward output',
+      purpose: 'check',
+      fileName: 'a.csv',
+      text,
+      testPointLossDb: 0,
+    },
+    bench.signal,
+  );
+  await expect(importing).rejects.toThrow(/the disk takes no more \(SQLITE_FULL\); free some space/);
+  expect((await bench.sheet()).sweeps).toEqual([]);
+});
+
+it('begins no sweep on a disk that is nearly full', async () => {
+  const bench = await joined({ archive: (archive) => ({ ...archive, freeBytes: () => 120_400_000 }) });
+  expect(await refusalOf(() => bench.start())).toMatchObject({
+    code: 'disk-full',
+    help: 'only 120 MB are free on this disk; free 200 MB, so that the sweep can be kept',
+  });
+  expect((await bench.sheet()).sweeps).toEqual([]);
+});
