@@ -9,6 +9,7 @@ import {
 } from '../../../core/coax/temperature.ts';
 import { celsiusFromFahrenheit } from '../../../core/units.ts';
 import published from '../../data/published/coax-attenuation.json' with { type: 'json' };
+import { anyNumber } from '../../support/any-number.ts';
 
 const value = (told: { ok: true; value: number } | { ok: false; help: string }): number => {
   if (!told.ok) throw new Error(told.help);
@@ -59,7 +60,7 @@ it('refuses negative losses, and temperatures and coefficients that are none, an
   expect(atTemperature(20, -300)).toMatchObject({ ok: false, code: 'out-of-range' });
   expect(atTemperature(20, 40, 0.11)).toMatchObject({ ok: false, code: 'out-of-range' });
   fc.assert(
-    fc.property(fc.double(), fc.double(), fc.double(), fc.double(), (a, b, c, d) =>
+    fc.property(anyNumber, anyNumber, anyNumber, anyNumber, (a, b, c, d) =>
       [atTemperature(a, b, c), temperatureChangeDb(a, b, c, d), atTemperature(a, b)].every(
         (told) => !told.ok || Number.isFinite(told.value),
       ),
