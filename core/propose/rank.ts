@@ -1,8 +1,8 @@
 /** Differences below this are rounding, not dB: a billionth. */
 export const SAME_DB = 1e-9;
 
-/** A number of dB as a whole number of billionths, so that "equal" means the same for all. */
-const billionths = (valueDb: number): number => Math.round(valueDb / SAME_DB);
+/** Below 0 when a is less; equal within a billionth, so that the order of additions never decides. */
+const compareDb = (aDb: number, bDb: number): number => (Math.abs(aDb - bDb) <= SAME_DB ? 0 : aDb - bDb);
 
 /** One combination that the search has found. */
 export type Found = Readonly<{
@@ -21,11 +21,7 @@ export type Found = Readonly<{
  * @source   contract, section 3, "then the least worst, then the least total pad"; the order of values settles the rest
  */
 export function byWorstThenPad(a: Found, b: Found): number {
-  return (
-    billionths(a.worstDb) - billionths(b.worstDb) ||
-    billionths(a.padDb) - billionths(b.padDb) ||
-    byOrder(a.indices, b.indices)
-  );
+  return compareDb(a.worstDb, b.worstDb) || compareDb(a.padDb, b.padDb) || byOrder(a.indices, b.indices);
 }
 
 /**
@@ -34,9 +30,7 @@ export function byWorstThenPad(a: Found, b: Found): number {
  * @source   contract, section 3, `best`; its ties are settled as those of `recommended`
  */
 export function byWorstThenChanges(a: Found, b: Found): number {
-  return (
-    billionths(a.worstDb) - billionths(b.worstDb) || a.changeCount - b.changeCount || byWorstThenPad(a, b)
-  );
+  return compareDb(a.worstDb, b.worstDb) || a.changeCount - b.changeCount || byWorstThenPad(a, b);
 }
 
 /**

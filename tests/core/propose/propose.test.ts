@@ -64,6 +64,19 @@ describe('against every combination, on random stations', () => {
     );
   }, 60_000);
 
+  it('is as exact when no alternatives are kept', () => {
+    fc.assert(
+      fc.property(task, ({ slackDb, ...one }) => {
+        const request = { ...one, slackDb, keepAll: true };
+        const few = propose({ ...request, maxAlternatives: 0 });
+        const many = propose({ ...request, maxAlternatives: 20 });
+        if (!few.ok || !many.ok) throw new Error('refused');
+        expect(few.value).toEqual({ ...many.value, alternatives: [] });
+      }),
+      { numRuns: 150 },
+    );
+  });
+
   it('never leaves a station worse than it is, unless the stage input forbids to stay', () => {
     fc.assert(
       fc.property(task, (one) => {

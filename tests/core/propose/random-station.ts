@@ -9,15 +9,18 @@ export type Task = Readonly<{
   slackDb: number;
 }>;
 
+/** Thousandths of a dB: finer than any label, coarser than rounding, so that ties are ties. */
+const finelyDb = (mostDb: number) =>
+  fc.integer({ min: 0, max: mostDb * 1000 }).map((thousandths) => thousandths / 1000);
 /** Half decibels, as kits have them, or any number at all. */
 const value = fc.oneof(
   fc.integer({ min: 0, max: 24 }).map((halves) => halves / 2),
-  fc.double({ min: 0, max: 12, noNaN: true }),
+  finelyDb(12),
 );
 const topMhz = fc.constantFrom(550, 870, 1002, 1218);
 const mhz = fc.double({ min: 5, max: 1218, noNaN: true });
 const curve = fc
-  .uniqueArray(fc.tuple(mhz, fc.double({ min: 0, max: 12, noNaN: true })), {
+  .uniqueArray(fc.tuple(mhz, finelyDb(12)), {
     minLength: 1,
     maxLength: 4,
     selector: ([at]) => at,
