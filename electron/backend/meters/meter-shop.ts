@@ -54,6 +54,6 @@ export interface MeterShop {
   profiles(): readonly Readonly<{ name: string; title: string }>[];
   /** Never rejects and never takes longer than three seconds. */
   find(): Promise<Readonly<{ ports: readonly FoundPort[]; problem: string | null }>>;
-  /** Throws `MeterFault`. */
+  /** Throws `MeterFault`, `Refused` for a profile that nobody has, or the reason of the signal when that aborts. */
   connect(choice: MeterChoice, signal: AbortSignal): Promise<Meter>;
 }
