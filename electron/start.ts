@@ -3,9 +3,10 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { Refused } from '../core/bridge/refused.ts';
 import { refusalLine } from '../core/result.ts';
+import { dataFolder } from './backend/data-folder.ts';
+import { withBuildLock } from './build-lock.ts';
 import { type BuiltPart, needsBuild } from './built-from.ts';
 import { findRuntime, thisMachine } from './electron-runtime.ts';
-import { dataFolder } from './hosts/data-folder.ts';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
 const root = path.join(import.meta.dirname, '..');
@@ -15,7 +16,11 @@ async function ensureBuilt(part: BuiltPart): Promise<void> {
   if (!needsBuild(root, part)) return;
   say('Building the workbench, once…');
   const { buildPart } = await import('./builds.ts');
-  await buildPart(root, part);
+  await withBuildLock(
+    root,
+    () => needsBuild(root, part),
+    () => buildPart(root, part),
+  );
 }
 
 // A window that fails does so at once: a missing library, or a system that forbids the sandbox.
@@ -69,21 +74,23 @@ async function runBrowser(options: StartOptions, dataDir: string): Promise<void>
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, close);
 }
 
+/** One line, and the exit code of a refused input. */
+function refused(line: string): void {
+  say(line);
+  process.exitCode = 2;
+}
+
 async function start(words: readonly string[]): Promise<void> {
   const read = readStartOptions(words);
-  if (!read.ok) {
-    say(refusalLine(read));
-    process.exitCode = 2;
-    return;
-  }
+  if (!read.ok) return refused(refusalLine(read));
   const options = read.value;
-  const dataDir = dataFolder(options.data);
+  const folder = dataFolder(options.data);
+  if (!folder.ok) return refused(refusalLine(folder));
+  const dataDir = folder.value;
   try {
     mkdirSync(dataDir, { recursive: true });
   } catch {
-    say(`${dataDir}: no folder can be made there; name another with --data`);
-    process.exitCode = 2;
-    return;
+    return refused(`${dataDir}: no folder can be made there; name another with --data`);
   }
   await ensureBuilt('page');
   if (!options.browser) {

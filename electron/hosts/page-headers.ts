@@ -23,7 +23,7 @@ export function pageHeaders(connectTo: readonly string[] = []): Readonly<Record<
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
     'permissions-policy':
-      'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), bluetooth=(), midi=(), payment=()',
+      'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), midi=(), payment=()',
     'cache-control': 'no-store',
   };
 }

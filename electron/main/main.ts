@@ -1,8 +1,9 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { app, BrowserWindow, ipcMain, powerSaveBlocker, protocol, session, utilityProcess } from 'electron';
+import { refusalLine } from '../../core/result.ts';
+import { dataFolder } from '../backend/data-folder.ts';
 import { createLog } from '../backend/log.ts';
-import { dataFolder } from '../hosts/data-folder.ts';
 import { faultsTo } from '../hosts/fault-log.ts';
 import { runWorkbench } from './workbench.ts';
 
@@ -12,7 +13,9 @@ const { values } = parseArgs({
   options: { data: { type: 'string' } },
   strict: false,
 });
-const dataDir = dataFolder(typeof values.data === 'string' ? values.data : undefined);
+const folder = dataFolder(typeof values.data === 'string' ? values.data : undefined);
+if (!folder.ok) throw new Error(refusalLine(folder));
+const dataDir = folder.value;
 const onFault = faultsTo(createLog(dataDir));
 
 runWorkbench(
