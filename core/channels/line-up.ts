@@ -121,7 +121,7 @@ export function checkedLineUp(
         `channels ${before.entry.channelLabel} and ${next.entry.channelLabel}`,
         `both take ${next.band.lowMhz} MHz; change the width, the kind or the frequency of one`,
       );
-    if (next.band.highMhz > before.band.highMhz) before = next;
+    before = next;
   }
   return done(placed.map(({ entry }) => entry).sort((a, b) => a.frequencyMhz - b.frequencyMhz));
 }
