@@ -78,3 +78,20 @@ export function splitRows(text: string, separator: string, fileName: string): Re
   const rows = data.map((cells, i) => ({ line: lines[i] ?? 1, cells: cells.map((cell) => cell.trim()) }));
   return done(rows.filter((row) => row.cells.some((cell) => cell !== '')));
 }
+
+/**
+ * The first row that is not blank, without reading the rest: to try a separator on it.
+ * @param text       from `plainText`
+ * @param separator  one character
+ * @returns  its trimmed cells and its line; no cells where there is no row
+ * @source   RFC 4180; contract, section 1
+ */
+export function firstRow(text: string, separator: string): CsvRow {
+  const start = text.search(/\S/);
+  if (start < 0) return { line: 1, cells: [] };
+  // Only line breaks are passed over: a tab or a blank in front may part an empty first cell.
+  const from = text.lastIndexOf('\n', start) + 1;
+  const settings = { delimiter: separator, newline: '\n', skipEmptyLines: false, preview: 1 } as const;
+  const [cells = []] = papa.parse(text.slice(from), settings).data;
+  return { line: lineOf(text, from), cells: cells.map((cell) => cell.trim()) };
+}

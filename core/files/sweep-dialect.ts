@@ -1,5 +1,5 @@
 import { done, type Refusal, type Result, refuse } from '../result.ts';
-import { type CsvRow, plainText, splitRows } from './csv-lines.ts';
+import { type CsvRow, firstRow, plainText, splitRows } from './csv-lines.ts';
 import { type HeaderWord, headerWord, type Role } from './header-words.ts';
 
 export type Column = Readonly<{ index: number; header: string; word: HeaderWord }>;
@@ -58,23 +58,19 @@ export type TableRefusal =
   | 'two-separators'
   | 'row-length';
 
-/** The one separator with which the first line names every needed column. */
-function withSeparator(text: string, told: string | null, needed: readonly Role[], fileName: string) {
-  const fitting: { separator: string; rows: CsvRow[]; columns: Table['columns'] }[] = [];
+/** The one separator with which the first row names every needed column. */
+function separatorOf(
+  text: string,
+  told: string | null,
+  needed: readonly Role[],
+  fileName: string,
+): Result<string, TableRefusal> {
+  const fitting: string[] = [];
   let refusal: Readonly<{ width: number; why: Refusal<TableRefusal> }> | null = null;
-  let broken: Refusal<TableRefusal> | null = null;
   for (const separator of told === null ? separators : [told]) {
-    const rows = splitRows(text, separator, fileName);
-    // A quote may only look open because this is not the separator.
-    if (!rows.ok) {
-      broken ??= rows;
-      continue;
-    }
-    const header = rows.value[0];
-    if (header === undefined) continue;
+    const header = firstRow(text, separator);
     const columns = columnsOf(header, fileName);
-    if (columns.ok && needed.every((role) => columns.value[role] !== undefined))
-      fitting.push({ separator, rows: rows.value, columns: columns.value });
+    if (columns.ok && needed.every((role) => columns.value[role] !== undefined)) fitting.push(separator);
     else if (refusal === null || header.cells.length > refusal.width)
       refusal = {
         width: header.cells.length,
@@ -82,13 +78,13 @@ function withSeparator(text: string, told: string | null, needed: readonly Role[
       };
   }
   const [only, second] = fitting;
-  if (only === undefined) return broken ?? refusal?.why ?? refuse('empty', fileName, 'the file has no rows');
-  // A single column needs no separator, so that every one fits; then only the comma is asked.
+  if (only === undefined) return refusal?.why ?? refuse('empty', fileName, 'the file has no rows');
+  // A single column needs no separator, so that every one fits; then the first is as good as any.
   if (second === undefined || needed.length === 1) return done(only);
   return refuse(
     'two-separators',
-    `${fileName}, line ${only.rows[0]?.line ?? 1}`,
-    `both ${separatorName(only.separator)} and ${separatorName(second.separator)} part this header; use one of them`,
+    `${fileName}, line ${firstRow(text, only).line}`,
+    `both ${separatorName(only)} and ${separatorName(second)} part this header; use one of them`,
   );
 }
 
@@ -113,11 +109,16 @@ export function readTable(
     );
   const plain = plainText(text, fileName);
   if (!plain.ok) return plain;
-  const parted = withSeparator(plain.value.text, plain.value.toldSeparator, needed, fileName);
-  if (!parted.ok) return parted;
-  const { separator, rows, columns } = parted.value;
-  const [header, ...body] = rows;
+  const separator = separatorOf(plain.value.text, plain.value.toldSeparator, needed, fileName);
+  if (!separator.ok) return separator;
+  const rows = splitRows(plain.value.text, separator.value, fileName);
+  if (!rows.ok) return rows;
+  const header = rows.value[0];
   if (header === undefined) return refuse('empty', fileName, 'the file has no rows');
+  const body = rows.value.slice(1);
+  const named = columnsOf(header, fileName);
+  if (!named.ok) return named;
+  const columns = named.value;
   const width = header.cells.length;
   for (const row of body) {
     const where = `${fileName}, line ${row.line}`;
@@ -132,5 +133,5 @@ export function readTable(
     if (short !== undefined || last)
       return refuse('row-length', where, `${row.cells.length} of ${width} cells: the row is cut off`);
   }
-  return done({ separator, header, columns, body });
+  return done({ separator: separator.value, header, columns, body });
 }

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { plainText, splitRows } from '../../../core/files/csv-lines.ts';
+import { firstRow, plainText, splitRows } from '../../../core/files/csv-lines.ts';
 
 it('makes text plain and keeps every line at its number', () => {
   const plain = plainText('\uFEFFa,b\r\n# c\r\n"#1\n# in",2', 'x.csv');
@@ -31,4 +31,10 @@ it('refuses what is no text by its line', () => {
   expect(plainText('\uFFFD', 'x')).toMatchObject({ ok: false, code: 'not-text', where: 'x, line 1' });
   expect(plainText('#\n \n', 'x')).toMatchObject({ ok: false, code: 'empty' });
   expect(splitRows('a\n"b', ',', 'x')).toMatchObject({ ok: false, code: 'bad-quotes', where: 'x, line 2' });
+});
+
+it('tries a separator on the first row alone', () => {
+  expect(firstRow('\n \n"a\nb"; c ;\n"open', ';')).toEqual({ line: 3, cells: ['a\nb', 'c', ''] });
+  expect(firstRow('\n\tf\tg\n', '\t')).toEqual({ line: 2, cells: ['', 'f', 'g'] });
+  expect(firstRow(' \n', ',')).toEqual({ line: 1, cells: [] });
 });
