@@ -22,6 +22,7 @@ it('names the first number that is none, or lies outside, with its unit', () => 
 it('counts both ends as allowed, but for an open one', () => {
   expect(unfit([['loss', 0, LOSS]])).toBeNull();
   expect(unfit([['loss', 1000, LOSS]])).toBeNull();
+  expect(unfit([['loss', 1000.1, LOSS]])).toMatchObject({ code: 'out-of-range' });
   expect(unfit([['frequency', 0, FREQUENCY]])).toMatchObject({ code: 'out-of-range' });
 });
 
