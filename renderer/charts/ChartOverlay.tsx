@@ -1,6 +1,6 @@
 import { bareMhz, mhz, oneDecimal, signedDb, signedDecimal } from '../format.ts';
 import type { ChartRow } from './rows.ts';
-import { apart, type Label, levelPlot, type Span, STRIP_HEIGHT, xAt, yAt } from './scale.ts';
+import { AXIS_HEIGHT, apart, type Label, levelPlot, type Span, xAt, yAt } from './scale.ts';
 
 export type EndLabel = Readonly<{
   key: 'design' | 'predicted' | 'before' | 'shown';
@@ -12,6 +12,7 @@ export type ChartOverlayProps = Readonly<{
   rows: readonly ChartRow[];
   width: number;
   levelHeight: number;
+  height: number;
   frequencySpan: Span;
   levelSpan: Span;
   labels: readonly EndLabel[];
@@ -52,15 +53,18 @@ export function ChartOverlay(props: ChartOverlayProps) {
   const ends: Label[] = props.labels.flatMap(({ key, text }) => {
     const last = rows.findLast((row) => levelOf(row, key) !== null);
     const value = last === undefined ? null : levelOf(last, key);
-    return value === null ? [] : [{ key, text, y: y(value) }];
+    if (last === undefined || value === null) return [];
+    // A line that ends early carries its name where it ends, not across an empty chart.
+    const early = x(last.frequencyMhz) < plot.right - 80;
+    return [{ key, text, x: early ? x(last.frequencyMhz) + 10 : plot.right + 12, y: y(value) }];
   });
   const inks = new Map<string, string>(props.labels.map(({ key, ink }) => [key, ink]));
   const worst = props.worstMhz === null ? undefined : rows.find((row) => row.frequencyMhz === props.worstMhz);
   const cursor =
     props.cursorMhz === null ? undefined : rows.find((row) => row.frequencyMhz === props.cursorMhz);
-  const bottom = levelHeight + STRIP_HEIGHT - 28;
+  const bottom = props.height - AXIS_HEIGHT;
   return (
-    <svg className="overlay" width={width} height={levelHeight + STRIP_HEIGHT} aria-hidden="true">
+    <svg className="overlay" width={width} height={props.height} aria-hidden="true">
       <text className="tick tick--unit" x={plot.left - 8} y={14} textAnchor="end">
         dBmV
       </text>
@@ -77,12 +81,7 @@ export function ChartOverlay(props: ChartOverlayProps) {
       )}
       {worst !== undefined && <Worst row={worst} x={x} y={y} plot={plot} />}
       {apart(ends, 21, plot).map((label) => (
-        <text
-          key={label.key}
-          className={`label label--${inks.get(label.key)}`}
-          x={plot.right + 12}
-          y={label.y + 5}
-        >
+        <text key={label.key} className={`label label--${inks.get(label.key)}`} x={label.x} y={label.y + 5}>
           {label.text}
         </text>
       ))}
@@ -117,17 +116,19 @@ function Worst({ row, x, y, plot }: WorstProps) {
   const at = x(row.frequencyMhz);
   const level = y(row.shownDbmv);
   const target = y(row.targetDbmv);
-  const left = at - plot.left > 90;
   const below = row.deviationDb < 0;
-  const beside = left ? at - 9 : at + 9;
+  // A design mostly rises: under the line there is room to the right, over it to the left; at an edge, farther away.
+  const wanted = below ? at < plot.right - 120 : at < plot.left + 120;
+  const away = wanted === below ? 24 : 44;
+  const beside = wanted ? at + 8 : at - 8;
   return (
     <g className="worst">
       <line x1={at} x2={at} y1={target} y2={level} />
       <circle cx={at} cy={level} r={4.5} />
       <text
         x={beside}
-        y={below ? Math.max(level, target) + 24 : Math.min(level, target) - 10}
-        textAnchor={left ? 'end' : 'start'}
+        y={below ? Math.max(level, target) + away : Math.min(level, target) - away + 12}
+        textAnchor={wanted ? 'start' : 'end'}
       >
         {signedDecimal(row.deviationDb)}
         <tspan className="worst__where" dx={6}>{`at ${bareMhz(row.frequencyMhz)}`}</tspan>

@@ -1,7 +1,7 @@
 import { isWithinTolerance } from '../../core/line/deviation.ts';
 import { bareMhz } from '../format.ts';
 import type { ChartRow } from './rows.ts';
-import { AXIS_HEIGHT, type Span, STRIP_HEIGHT, stripPlot, ticksOf, xAt, yAt } from './scale.ts';
+import { AXIS_HEIGHT, type Span, stripHeight, stripPlot, ticksOf, xAt, yAt } from './scale.ts';
 
 export type DeviationStripProps = Readonly<{
   rows: readonly ChartRow[];
@@ -9,6 +9,8 @@ export type DeviationStripProps = Readonly<{
   frequencySpan: Span;
   deviationSpan: Span;
   toleranceDb: number | null;
+  /** True while the dotted line stands for something still to be done. */
+  predictionOpen: boolean;
 }>;
 
 /** How far each channel lies from its design, on the frequency axis of the chart above: a bar a channel. */
@@ -18,15 +20,21 @@ export function DeviationStrip({
   frequencySpan,
   deviationSpan,
   toleranceDb,
+  predictionOpen,
 }: DeviationStripProps) {
   const plot = stripPlot(width);
+  const height = stripHeight(toleranceDb);
   const y = (db: number) =>
     yAt(plot, deviationSpan, Math.min(deviationSpan.high, Math.max(deviationSpan.low, db)));
   const x = (mhz: number) => xAt(plot, frequencySpan, mhz);
   const barWidth = Math.min(5, Math.max(1.5, ((plot.right - plot.left) / Math.max(1, rows.length)) * 0.66));
-  const predicted = rows.filter((row) => row.predictedDeviationDb !== null);
+  // Once it is done, the dotted line would only hide what the strip is for.
+  const predicted = predictionOpen ? rows.filter((row) => row.predictedDeviationDb !== null) : [];
+  const predictedLine = predicted
+    .map((row) => `${x(row.frequencyMhz).toFixed(1)},${y(row.predictedDeviationDb ?? 0).toFixed(1)}`)
+    .join(' ');
   return (
-    <svg className="strip" width={width} height={STRIP_HEIGHT} aria-hidden="true">
+    <svg className="strip" width={width} height={height} aria-hidden="true">
       {toleranceDb !== null && (
         <>
           <rect
@@ -62,14 +70,10 @@ export function DeviationStrip({
           )}
           <line className="strip__zero" x1={plot.left} x2={plot.right} y1={y(0)} y2={y(0)} />
           {predicted.length > 1 && (
-            <polyline
-              className="strip__predicted"
-              points={predicted
-                .map(
-                  (row) => `${x(row.frequencyMhz).toFixed(1)},${y(row.predictedDeviationDb ?? 0).toFixed(1)}`,
-                )
-                .join(' ')}
-            />
+            <>
+              <polyline className="strip__halo" points={predictedLine} />
+              <polyline className="strip__predicted" points={predictedLine} />
+            </>
           )}
           <text className="label" x={plot.right + 12} y={y(0) + 5}>
             from design, dB
@@ -82,15 +86,15 @@ export function DeviationStrip({
             className="strip__tick"
             x1={x(frequencyMhz)}
             x2={x(frequencyMhz)}
-            y1={STRIP_HEIGHT - AXIS_HEIGHT + 2}
-            y2={STRIP_HEIGHT - AXIS_HEIGHT + 8}
+            y1={height - AXIS_HEIGHT + 2}
+            y2={height - AXIS_HEIGHT + 8}
           />
-          <text className="tick" x={x(frequencyMhz)} y={STRIP_HEIGHT - 5} textAnchor="middle">
+          <text className="tick" x={x(frequencyMhz)} y={height - 5} textAnchor="middle">
             {bareMhz(frequencyMhz)}
           </text>
         </g>
       ))}
-      <text className="tick tick--unit" x={plot.right + 12} y={STRIP_HEIGHT - 5}>
+      <text className="tick tick--unit" x={plot.right + 12} y={height - 5}>
         MHz
       </text>
     </svg>

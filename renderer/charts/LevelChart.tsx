@@ -16,6 +16,9 @@ export type LevelChartProps = Readonly<{
   title: string;
 }>;
 
+/** recharts writes its own grey into each tick unless it is told otherwise. */
+const TICK = { fill: 'var(--ink)' };
+
 /** A finished sweep against its design. Drawn once per change of data; the running sweep has LiveTrace. */
 export function LevelChart(props: LevelChartProps) {
   const { rows, width, height, frequencySpan, levelSpan } = props;
@@ -44,7 +47,7 @@ export function LevelChart(props: LevelChartProps) {
       accessibilityLayer={false}
       className="level-chart"
     >
-      <CartesianGrid vertical={false} className="level-chart__grid" />
+      <CartesianGrid vertical={false} stroke="var(--hair)" className="level-chart__grid" />
       <XAxis dataKey="frequencyMhz" type="number" domain={frequencyDomain} hide allowDataOverflow />
       <YAxis
         type="number"
@@ -55,6 +58,7 @@ export function LevelChart(props: LevelChartProps) {
         tickLine={false}
         allowDataOverflow
         interval={0}
+        tick={TICK}
       />
       <Area
         type="linear"

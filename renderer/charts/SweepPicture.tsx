@@ -3,7 +3,7 @@ import { ChartOverlay, cursorWords, type EndLabel } from './ChartOverlay.tsx';
 import { DeviationStrip } from './DeviationStrip.tsx';
 import { LevelChart } from './LevelChart.tsx';
 import { type ChartRow, thinned } from './rows.ts';
-import { levelPlot, levelSpan, STRIP_HEIGHT, stripSpan } from './scale.ts';
+import { levelPlot, levelSpan, stripHeight, stripSpan } from './scale.ts';
 import { useSize } from './use-size.ts';
 
 export type SweepPictureProps = Readonly<{
@@ -14,18 +14,22 @@ export type SweepPictureProps = Readonly<{
   shownAs: 'found' | 'left' | 'check';
   shownWord: string;
   predictionOpen: boolean;
+  /** The band that the port works in: a sweep that was cut short still stands in its place. */
+  band: Readonly<{ lowMhz: number; highMhz: number }> | null;
   title: string;
 }>;
 
-const spansOf = (rows: readonly ChartRow[]) => {
+const spansOf = (rows: readonly ChartRow[], band: SweepPictureProps['band']) => {
   const levels = rows.flatMap((row) =>
     [row.shownDbmv, row.foundDbmv, row.predictedDbmv, ...(row.bandDbmv ?? [])].filter(
       (value) => value !== null,
     ),
   );
   const worstDb = rows.reduce((worst, row) => Math.max(worst, Math.abs(row.deviationDb ?? 0)), 0);
-  const low = rows[0]?.frequencyMhz ?? 0;
-  const high = rows.at(-1)?.frequencyMhz ?? 1000;
+  const lowest = rows[0]?.frequencyMhz ?? 0;
+  const highest = rows.at(-1)?.frequencyMhz ?? 1000;
+  const low = Math.min(lowest, band?.lowMhz ?? lowest);
+  const high = Math.max(highest, band?.highMhz ?? highest);
   return { frequency: { low, high: high > low ? high : low + 1 }, level: levelSpan(levels), worstDb };
 };
 
@@ -35,12 +39,13 @@ export function SweepPicture(props: SweepPictureProps) {
   const size = useSize(box);
   const [cursorMhz, setCursorMhz] = useState<number | null>(null);
   const rows = useMemo(() => thinned(props.rows), [props.rows]);
-  const spans = useMemo(() => spansOf(rows), [rows]);
+  const spans = useMemo(() => spansOf(rows, props.band), [rows, props.band]);
   const stops = useMemo(() => rows.filter((row) => row.shownDbmv !== null || row.silent), [rows]);
   const deviation = useMemo(
     () => stripSpan(props.toleranceDb ?? 1, spans.worstDb),
     [props.toleranceDb, spans.worstDb],
   );
+  const below = stripHeight(props.toleranceDb);
   const at = stops.findIndex((row) => row.frequencyMhz === cursorMhz);
   const cursor = stops[at];
 
@@ -58,7 +63,7 @@ export function SweepPicture(props: SweepPictureProps) {
 
   function point(event: PointerEvent<HTMLDivElement>): void {
     if (size === null) return;
-    const plot = levelPlot(size.width, size.height - STRIP_HEIGHT);
+    const plot = levelPlot(size.width, size.height - below);
     const inside = event.clientX - event.currentTarget.getBoundingClientRect().left;
     const share = (inside - plot.left) / (plot.right - plot.left);
     const wanted = spans.frequency.low + share * (spans.frequency.high - spans.frequency.low);
@@ -92,7 +97,7 @@ export function SweepPicture(props: SweepPictureProps) {
           <LevelChart
             rows={rows}
             width={size.width}
-            height={size.height - STRIP_HEIGHT}
+            height={size.height - below}
             frequencySpan={spans.frequency}
             levelSpan={spans.level}
             shownAs={props.shownAs}
@@ -105,11 +110,13 @@ export function SweepPicture(props: SweepPictureProps) {
             frequencySpan={spans.frequency}
             deviationSpan={deviation}
             toleranceDb={props.toleranceDb}
+            predictionOpen={props.predictionOpen}
           />
           <ChartOverlay
             rows={rows}
             width={size.width}
-            levelHeight={size.height - STRIP_HEIGHT}
+            levelHeight={size.height - below}
+            height={size.height}
             frequencySpan={spans.frequency}
             levelSpan={spans.level}
             labels={props.labels}

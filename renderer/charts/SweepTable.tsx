@@ -1,6 +1,7 @@
 import { Cell, Column, Row, Table, TableBody, TableHeader } from 'react-aria-components';
 import { isWithinTolerance } from '../../core/line/deviation.ts';
 import { bareMhz, oneDecimal, signedDecimal } from '../format.ts';
+import { Mark } from '../parts/Mark.tsx';
 import type { ChartRow } from './rows.ts';
 
 export type SweepTableProps = Readonly<{
@@ -29,7 +30,9 @@ export function SweepTable({ rows, toleranceDb, title }: SweepTableProps) {
               <Cell>{row.shownDbmv === null ? 'no level' : oneDecimal(row.shownDbmv)}</Cell>
               <Cell>{row.targetDbmv === null ? '' : oneDecimal(row.targetDbmv)}</Cell>
               <Cell>{row.deviationDb === null ? '' : signedDecimal(row.deviationDb)}</Cell>
-              <Cell>{standingWord(row.deviationDb, toleranceDb)}</Cell>
+              <Cell>
+                <Standing deviationDb={row.deviationDb} toleranceDb={toleranceDb} />
+              </Cell>
             </Row>
           ))}
         </TableBody>
@@ -38,8 +41,14 @@ export function SweepTable({ rows, toleranceDb, title }: SweepTableProps) {
   );
 }
 
-function standingWord(deviationDb: number | null, toleranceDb: number | null): string {
-  if (deviationDb === null || toleranceDb === null) return '';
+type StandingProps = Readonly<{ deviationDb: number | null; toleranceDb: number | null }>;
+
+function Standing({ deviationDb, toleranceDb }: StandingProps) {
+  if (deviationDb === null || toleranceDb === null) return null;
   if (isWithinTolerance(deviationDb, toleranceDb)) return 'inside';
-  return deviationDb < 0 ? '▼ low' : '▲ high';
+  return (
+    <strong className="numbers__out">
+      <Mark verdict="fail" pointing={deviationDb < 0 ? 'down' : 'up'} /> {deviationDb < 0 ? 'low' : 'high'}
+    </strong>
+  );
 }

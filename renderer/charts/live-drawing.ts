@@ -7,7 +7,7 @@ import {
   levelPlot,
   levelSpan,
   type PlotBox,
-  STRIP_HEIGHT,
+  stripHeight,
   stripPlot,
   stripSpan,
   ticksOf,
@@ -72,7 +72,7 @@ function words(
 /** Draws the running sweep in the place and on the axes of the finished picture, so that nothing jumps when it ends. */
 export function drawLive(pen: Pen, picture: LivePicture): void {
   const { width, height, rows, design, target, inks } = picture;
-  const levelHeight = height - STRIP_HEIGHT;
+  const levelHeight = height - stripHeight(design?.toleranceDb ?? null);
   const plot = levelPlot(width, levelHeight);
   const read = rows.flatMap((row) =>
     row.frequencyMhz === null || row.levelDbmv === null ? [] : [[row.frequencyMhz, row.levelDbmv] as const],
@@ -83,7 +83,7 @@ export function drawLive(pen: Pen, picture: LivePicture): void {
   const corners = design === null ? [] : ([design.lowMhz, design.highMhz] as const);
   const bandLevels = corners.flatMap((f) => {
     const at = target(f) ?? 0;
-    const margin = (design?.toleranceDb ?? 0) * 3;
+    const margin = design?.toleranceDb ?? 0;
     return [at - margin, at + margin];
   });
   const span = levelSpan([...read.map(([, levelDbmv]) => levelDbmv), ...bandLevels]);
@@ -177,6 +177,7 @@ function drawStrip(
   read: readonly (readonly [number, number])[],
 ): void {
   const plot = stripPlot(width);
+  const height = stripHeight(design?.toleranceDb ?? null);
   const x = (f: number) => xAt(plot, frequencies, f);
   const small = `500 14px ${inks.font}`;
   if (design !== null) {
@@ -223,13 +224,13 @@ function drawStrip(
     polyline(
       pen,
       [
-        [x(tick), STRIP_HEIGHT - AXIS_HEIGHT + 2],
-        [x(tick), STRIP_HEIGHT - AXIS_HEIGHT + 8],
+        [x(tick), height - AXIS_HEIGHT + 2],
+        [x(tick), height - AXIS_HEIGHT + 8],
       ],
       inks.ink,
       1,
     );
-    words(pen, bareMhz(tick), x(tick), STRIP_HEIGHT - 5, inks.ink, small, 'center');
+    words(pen, bareMhz(tick), x(tick), height - 5, inks.ink, small, 'center');
   }
-  words(pen, 'MHz', plot.right + 12, STRIP_HEIGHT - 5, inks.soft, small, 'left');
+  words(pen, 'MHz', plot.right + 12, height - 5, inks.soft, small, 'left');
 }

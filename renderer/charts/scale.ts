@@ -2,10 +2,10 @@
 export type Span = Readonly<{ low: number; high: number }>;
 export type PlotBox = Readonly<{ left: number; right: number; top: number; bottom: number }>;
 
-export const AXIS_WIDTH = 48;
-export const LABEL_WIDTH = 128;
+export const AXIS_WIDTH = 52;
+export const LABEL_WIDTH = 136;
 export const AXIS_HEIGHT = 28;
-export const STRIP_HEIGHT = 104;
+const STRIP_HEIGHT = 104;
 export const TOP_SPACE = 26;
 /** Deviations are shown to this side of the tolerance before a bar is cut off. */
 const STRIP_REACH = 2.4;
@@ -35,6 +35,10 @@ export function ticksOf(span: Span, wanted: number): readonly number[] {
   return ticks;
 }
 
+/** The strip under the level chart: deviations and the frequency axis, or only the axis where no design is. */
+export const stripHeight = (toleranceDb: number | null): number =>
+  toleranceDb === null ? AXIS_HEIGHT : STRIP_HEIGHT;
+
 /** The plot of the level chart inside its box. */
 export const levelPlot = (width: number, height: number): PlotBox => ({
   left: AXIS_WIDTH,
@@ -62,7 +66,7 @@ export const xAt = (plot: PlotBox, span: Span, frequencyMhz: number): number =>
 export const yAt = (plot: PlotBox, span: Span, value: number): number =>
   plot.bottom - ((value - span.low) / (span.high - span.low)) * (plot.bottom - plot.top);
 
-export type Label = Readonly<{ key: string; text: string; y: number }>;
+export type Label = Readonly<{ key: string; text: string; x: number; y: number }>;
 
 /** Moves labels at the right edge apart without changing their order, and keeps them inside the plot. */
 export function apart(labels: readonly Label[], gap: number, plot: PlotBox): readonly Label[] {

@@ -33,9 +33,7 @@ export function MeterWays({ ports, chosen, onChoose, onLookAgain }: MeterWaysPro
     <RadioGroup className="ways" value={chosen} onChange={onChoose}>
       <Label className="unseen">Which meter</Label>
       {way(SIMULATED, 'Simulated meter', 'plays the station, with what you plug in; no hardware needed')}
-      {found.map((port) =>
-        way(port.path, port.path, port.likely ? port.label : `${port.label}, perhaps built in`),
-      )}
+      {found.map((port) => way(port.path, port.path, port.label))}
       {way(TYPED, 'Another port', 'a path that you type')}
       <div className="ways__news" aria-live="polite">
         {(ports.at === 'looking' || ports.at === 'unknown') && <span>Looking for ports</span>}

@@ -2,7 +2,7 @@
 export const OpeningPicture = () => (
   <svg
     className="opening"
-    viewBox="0 0 640 420"
+    viewBox="20 64 600 360"
     role="img"
     aria-label="A sweep that sags below its design band, and the dotted line that the right parts would give"
   >

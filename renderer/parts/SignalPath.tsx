@@ -49,14 +49,15 @@ export const SignalPath = ({ blocks, input, output, onPosition, locked }: Signal
         </li>
       ) : (
         <li key={block.name} className="path__item">
-          <span className="path__name">{block.name}</span>
+          <span className="path__name">
+            <Glyph name={block.plugInKind} /> {block.name}
+          </span>
           <Button
             className={`path__block${block.toDb === null ? '' : ' path__block--change'}`}
             isDisabled={locked}
             onPress={() => onPosition(block.name)}
             aria-label={blockWords(block.name, block.inDb, block.toDb)}
           >
-            <Glyph name={block.plugInKind} className="path__kind" />
             <span className="path__value">
               {block.toDb === null ? (
                 plugIn(block.inDb)

@@ -35,7 +35,7 @@ export const StationList = ({ rows, now, onOpen }: StationListProps) => (
           <span className="station-row__name">{row.name}</span>
           <span className="station-row__words">
             <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
-            <span className="station-row__headline">{standing?.headline ?? 'No sweep in the archive.'}</span>
+            {standing !== null && <span className="station-row__headline">{standing.headline}</span>}
           </span>
           <span className="station-row__worst">
             {standing?.worstDb !== null && standing?.worstDb !== undefined && (
@@ -48,7 +48,7 @@ export const StationList = ({ rows, now, onOpen }: StationListProps) => (
           <span className="station-row__when">
             {standing === null ? '' : day(standing.at, now)}
             <small>
-              {counted(row.sweepCount, 'sweep', 'sweeps')}
+              {row.sweepCount === 0 ? '' : counted(row.sweepCount, 'sweep', 'sweeps')}
               {row.openVisit ? ', visit open' : ''}
             </small>
           </span>

@@ -36,7 +36,8 @@ export function ValueKeys({ label, values, inDb, proposedDb, chosenDb, onChoose 
           className={`key${valueDb === proposedDb ? ' key--proposed' : ''}`}
         >
           <strong>{plugIn(valueDb)}</strong>
-          <small>{valueDb === inDb ? 'is in' : valueDb === proposedDb ? 'proposed' : ''}</small>
+          {valueDb === inDb && <small>is in</small>}
+          {valueDb === proposedDb && valueDb !== inDb && <small>proposed</small>}
         </ListBoxItem>
       ))}
     </ListBox>

@@ -1,5 +1,5 @@
 import type { Purpose } from '../../core/bridge/records.ts';
-import { counted } from '../format.ts';
+import { capital, counted } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectMeterIsReady, selectVisitIsOpen } from '../state/select.ts';
@@ -31,9 +31,9 @@ export function CutShort({
     <>
       <p className="lead">{`Partial sweep, ${portName}`}</p>
       <h1>{`Cut short after ${readingCount} of ${plannedCount}`}</h1>
-      <p className="said said--bad">
-        <Mark verdict="fail" pointing="up" />
-        <span>{reason}</span>
+      <p className={meterIsReady ? 'said' : 'said said--bad'}>
+        <Mark verdict={meterIsReady ? 'undecided' : 'fail'} pointing="up" />
+        <span>{capital(reason)}</span>
       </p>
       <p className="quiet">
         {readingCount === 0

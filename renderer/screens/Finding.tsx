@@ -1,26 +1,28 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { explainProposal } from '../../core/propose/explain.ts';
-import { capital, day, level } from '../format.ts';
+import { capital, day, level, signedDb } from '../format.ts';
 import { FindingTable } from '../parts/FindingTable.tsx';
 import { findingRows, lineRows } from '../parts/finding-rows.ts';
 import { HeldAgainst } from '../parts/HeldAgainst.tsx';
 import { PlugInSwap } from '../parts/PlugInSwap.tsx';
-import type { ReadPlan } from '../state/read-plans.ts';
+import { PressButton } from '../parts/PressButton.tsx';
+import { selectMeterIsReady } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
-import { useBench } from '../state/use-workbench.ts';
+import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 import { FindingActs } from './FindingActs.tsx';
 import { purposeWords } from './Picture.tsx';
 
 export type FindingProps = Readonly<{
   view: SheetView;
   sheet: StationSheet;
-  plans: readonly ReadPlan[];
   rereadPurpose: Purpose;
 }>;
 
 /** The finding in words, the figures under it, and what to change. */
-export function Finding({ view, sheet, plans, rereadPurpose }: FindingProps) {
-  const { now } = useBench();
+export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
+  const { now, workbench } = useBench();
+  const meterIsReady = useSelected(selectMeterIsReady);
+  const { dialogOpened } = useActions();
   const { shown, standing, fit, design, choice, proposal, held } = view;
   if (shown === null) return null;
   const purpose = capital(purposeWords[shown.summary.purpose]);
@@ -29,11 +31,27 @@ export function Finding({ view, sheet, plans, rereadPurpose }: FindingProps) {
     standing?.headline ??
     (fit === null
       ? 'This sweep can’t be judged'
-      : `${level(fit.highDbmv)} at the top, tilt ${fit.tiltDb.toFixed(1)}`);
+      : `${level(fit.highDbmv)} at the top, tilt ${signedDb(fit.tiltDb)}`);
   const changes = choice?.changes ?? [];
+  const read = (as: Purpose) => {
+    const frequenciesMhz = shown.rows.flatMap(({ frequencyMhz }) =>
+      frequencyMhz === null ? [] : [frequencyMhz],
+    );
+    if (meterIsReady) void workbench.startSweep({ portName: view.port.name, purpose: as, frequenciesMhz });
+    else dialogOpened({ open: 'meter' });
+  };
+  // Where reading again is the one thing to do, the large button says so and this one would repeat it.
+  const again = view.isNewest && view.ofThisVisit && view.changedSince === null;
   return (
     <>
-      <p className="lead">{`${purpose}, ${view.port.name}${when}`}</p>
+      <div className="side__lead">
+        <p className="lead">{`${purpose}, ${view.port.name}${when}`}</p>
+        {again && (
+          <PressButton rank="quiet" onPress={() => read(rereadPurpose)}>
+            Read again
+          </PressButton>
+        )}
+      </div>
       <h1>{headline}</h1>
       {view.unjudged !== null && <p className="quiet">{view.unjudged}</p>}
       {standing !== null && <FindingTable caption="How it stands" rows={findingRows(standing)} />}
@@ -52,7 +70,7 @@ export function Finding({ view, sheet, plans, rereadPurpose }: FindingProps) {
               <p className="do__lead">
                 {choice === proposal.recommended ? 'Change' : 'Change, instead of what is recommended'}
               </p>
-              <ol className="swaps" aria-label="Parts to change">
+              <ol className={changes.length > 2 ? 'swaps swaps--many' : 'swaps'} aria-label="Parts to change">
                 {changes.map((change) => (
                   <PlugInSwap key={change.position} {...change} />
                 ))}
@@ -66,7 +84,7 @@ export function Finding({ view, sheet, plans, rereadPurpose }: FindingProps) {
         </div>
       )}
       {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}
-      <FindingActs view={view} sheet={sheet} plans={plans} rereadPurpose={rereadPurpose} />
+      <FindingActs view={view} sheet={sheet} read={read} />
     </>
   );
 }

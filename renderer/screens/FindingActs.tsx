@@ -1,19 +1,14 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { PressButton } from '../parts/PressButton.tsx';
-import type { ReadPlan } from '../state/read-plans.ts';
-import { selectBusy, selectMeterIsReady } from '../state/select.ts';
+import { selectBusy } from '../state/select.ts';
 import { type SheetView, sweepsOf } from '../state/sheet-view.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type FindingActsProps = Readonly<{
   view: SheetView;
   sheet: StationSheet;
-  plans: readonly ReadPlan[];
-  rereadPurpose: Purpose;
+  read: (purpose: Purpose) => void;
 }>;
-
-const frequenciesOf = (view: SheetView): readonly number[] =>
-  (view.shown?.rows ?? []).flatMap(({ frequencyMhz }) => (frequencyMhz === null ? [] : [frequencyMhz]));
 
 /** The next port with a design that this visit has not read. */
 const nextPort = (sheet: StationSheet): string | null => {
@@ -26,19 +21,12 @@ const nextPort = (sheet: StationSheet): string | null => {
 };
 
 /** What can be done about a finding; the first button is the one thing to do next. */
-export function FindingActs({ view, sheet, rereadPurpose }: FindingActsProps) {
-  const meterIsReady = useSelected(selectMeterIsReady);
+export function FindingActs({ view, sheet, read }: FindingActsProps) {
   const busy = useSelected(selectBusy);
   const { dialogOpened, sweepChosen, portChosen, alternativeChosen } = useActions();
-  const { startSweep, fitParts } = useWorkbench();
-  const { shown, choice, proposal, port } = view;
+  const { fitParts } = useWorkbench();
+  const { shown, choice, proposal } = view;
   if (shown === null) return null;
-  const frequenciesMhz = frequenciesOf(view);
-  const read = (purpose: Purpose) =>
-    meterIsReady
-      ? startSweep({ portName: port.name, purpose, frequenciesMhz })
-      : dialogOpened({ open: 'meter' });
-
   const fitAndRead = async () => {
     if (choice === null || proposal === null) return;
     const fitted = await fitParts(choice.changes, {
@@ -47,7 +35,7 @@ export function FindingActs({ view, sheet, rereadPurpose }: FindingActsProps) {
       worstBeforeDb: proposal.before.worstDb,
       worstPredictedDb: choice.worstDb,
     });
-    if (fitted) await read('as-left');
+    if (fitted) read('as-left');
   };
 
   if (!view.isNewest)
@@ -66,12 +54,14 @@ export function FindingActs({ view, sheet, rereadPurpose }: FindingActsProps) {
         </PressButton>
       </div>
     );
-  const readAgain = (rank: 'do' | 'quiet') => (
-    <PressButton rank={rank} size={rank === 'do' ? 'visit' : 'usual'} onPress={() => read(rereadPurpose)}>
-      Read again
-    </PressButton>
-  );
-  if (view.changedSince !== null) return <div className="acts">{readAgain('do')}</div>;
+  if (view.changedSince !== null)
+    return (
+      <div className="acts">
+        <PressButton rank="do" size="visit" onPress={() => read('as-left')} autoFocus>
+          Read again
+        </PressButton>
+      </div>
+    );
   if (choice !== null && proposal !== null && choice.changes.length > 0) {
     const others = proposal.alternatives.length;
     return (
@@ -84,12 +74,10 @@ export function FindingActs({ view, sheet, rereadPurpose }: FindingActsProps) {
             {others === 1 ? '1 other' : `${others} others`}
           </PressButton>
         )}
-        {choice !== proposal.recommended ? (
+        {choice !== proposal.recommended && (
           <PressButton rank="quiet" onPress={() => alternativeChosen(null)}>
             Back to what is recommended
           </PressButton>
-        ) : (
-          readAgain('quiet')
         )}
       </div>
     );
@@ -106,7 +94,6 @@ export function FindingActs({ view, sheet, rereadPurpose }: FindingActsProps) {
           {`On to the ${next}`}
         </PressButton>
       )}
-      {readAgain('quiet')}
     </div>
   );
 }

@@ -44,14 +44,10 @@ export function FindingSide({ view, sheet, run }: FindingSideProps) {
         portName={port.name}
         purpose="as-found"
         plans={plans}
-        visitNote={
-          shown === null
-            ? 'Never read. The design stands on the chart.'
-            : `Last read ${day(shown.summary.startedAt, now())}.`
-        }
+        visitNote={shown === null ? 'Never read' : `Last read ${day(shown.summary.startedAt, now())}`}
       />
     );
-  return <Finding view={view} sheet={sheet} plans={plans} rereadPurpose={purpose} />;
+  return <Finding view={view} sheet={sheet} rereadPurpose={purpose} />;
 }
 
 /** After a sweep that was cut short, what it had been going to read is the raster nearest to it. */

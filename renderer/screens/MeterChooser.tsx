@@ -53,6 +53,10 @@ function OpenChooser() {
   const connect = async () => {
     if (choice !== null && (await connectMeter(choice))) dialogOpened({ open: 'none' });
   };
+  const inUse =
+    meter.at === 'connected' &&
+    choice !== null &&
+    JSON.stringify(meter.meter.choice) === JSON.stringify(choice);
   const help = meter.at === 'refused' || meter.at === 'lost' ? meter.help : null;
 
   return (
@@ -109,9 +113,9 @@ function OpenChooser() {
           rank="do"
           size="visit"
           onPress={connect}
-          isDisabled={choice === null || meter.at === 'connecting'}
+          isDisabled={choice === null || inUse || meter.at === 'connecting'}
         >
-          {meter.at === 'connecting' ? 'Asking for its name' : 'Connect'}
+          {meter.at === 'connecting' ? 'Asking for its name' : inUse ? 'In use' : 'Connect'}
         </PressButton>
       </div>
     </Panel>

@@ -109,6 +109,7 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
         shownAs={shown === null ? 'found' : purposeInk[shown.summary.purpose]}
         shownWord={word}
         predictionOpen={prediction.open}
+        band={band}
         title={title}
       />
     </ChartGuard>

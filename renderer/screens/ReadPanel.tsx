@@ -26,8 +26,8 @@ export function ReadPanel({ portName, purpose, plans, visitNote }: ReadPanelProp
   if (!visitIsOpen)
     return (
       <>
-        <h1>Not yet read on this visit</h1>
-        <p className="lead">{visitNote}</p>
+        <h1>{visitNote}</h1>
+        <p className="lead">The design stands on the chart. A visit begins with the cautions, once.</p>
         <div className="acts">
           <PressButton rank="do" size="visit" onPress={() => dialogOpened({ open: 'begin-visit' })} autoFocus>
             Begin the visit
