@@ -6,8 +6,6 @@ import { positionOf, type Shape } from './position.ts';
 import { residualsOf } from './residuals.ts';
 import type { Excluded, UsableRow } from './usable-rows.ts';
 
-export { usableRows } from './usable-rows.ts';
-
 /** Something a reader of the fit should know, with a word for programs and a sentence for people. */
 export type FitFinding = Readonly<{
   kind: 'rows-left-out' | 'rows-outside' | 'few-rows' | 'duplicates';
