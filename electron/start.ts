@@ -36,7 +36,9 @@ function runWindow(runtime: string, dataDir: string): Promise<boolean> {
     process.on('SIGINT', pass).on('SIGTERM', pass);
     const ended = (well: boolean) => {
       process.off('SIGINT', pass).off('SIGTERM', pass);
-      resolve(well || performance.now() - startedMs > earlyMs);
+      const wasOpen = performance.now() - startedMs > earlyMs;
+      if (!well && wasOpen) process.exitCode = 3;
+      resolve(well || wasOpen);
     };
     window.on('error', () => ended(false));
     window.on('exit', (code) => ended(code === 0));

@@ -7,7 +7,6 @@ export type Broadcast = Readonly<{
   emit: Emit;
   /** One more client; gives back the way to leave. */
   join(send: (frame: HostFrame) => void): () => void;
-  count(): number;
 }>;
 
 /**
@@ -36,6 +35,5 @@ export function createBroadcast(onFault: OnFault): Broadcast {
         clients.delete(send);
       };
     },
-    count: () => clients.size,
   };
 }

@@ -23,7 +23,6 @@ export type LoopbackOptions = SocketHost &
     pageDir: string;
     /** Null: the preferred port, else the next free one. A number: that one or none. */
     port: number | null;
-    nowMs?: () => number;
   }>;
 
 export type Loopback = Readonly<{
@@ -41,7 +40,7 @@ const kindOf = { page: 'text/html', script: 'text/javascript', style: 'text/css'
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const { pageDir, onFault } = options;
   const sessions = createSessions({
-    nowMs: options.nowMs ?? Date.now,
+    nowMs: () => performance.now(),
     newSecret: () => randomBytes(24).toString('base64url'),
   });
   const app = fastify({ bodyLimit: 64 * 1024, logger: false, forceCloseConnections: true });

@@ -37,7 +37,7 @@ runWorkbench(
       };
     },
   },
-  { dataDir, builtDir: path.join(import.meta.dirname, '..'), onFault, nowMs: Date.now },
+  { dataDir, builtDir: path.join(import.meta.dirname, '..'), onFault, nowMs: () => performance.now() },
 ).catch((fault: unknown) => {
   onFault('start', fault);
   process.stderr.write(

@@ -7,10 +7,10 @@ import { type Loopback, startLoopback } from '../../electron/loopback/server.ts'
 
 export type TestLoopback = Loopback & Readonly<{ emit: Emit; faults: unknown[]; pageDir: string }>;
 
-/** A loopback host on any free port (or, with null, on the preferred one) with a page of two files; its clock can be set. */
+/** A loopback host on any free port (or, with null, on the preferred one) with a page of two files. */
 export async function testLoopback(
   handlers: Handlers,
-  options: Readonly<{ port?: number | null; nowMs?: () => number }> = {},
+  options: Readonly<{ port?: number | null }> = {},
 ): Promise<TestLoopback> {
   const pageDir = mkdtempSync(path.join(tmpdir(), 'tiltwright-page-'));
   writeFileSync(path.join(pageDir, 'index.html'), '<!doctype html><title>the page</title>');
@@ -19,8 +19,8 @@ export async function testLoopback(
   const faults: unknown[] = [];
   const onFault = (_where: string, fault: unknown) => faults.push(fault);
   const broadcast = createBroadcast(onFault);
-  const { port = 0, ...rest } = options;
-  const loopback = await startLoopback({ pageDir, port, handlers, broadcast, onFault, ...rest });
+  const { port = 0 } = options;
+  const loopback = await startLoopback({ pageDir, port, handlers, broadcast, onFault });
   return {
     ...loopback,
     emit: broadcast.emit,

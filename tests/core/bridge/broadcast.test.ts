@@ -12,7 +12,6 @@ it('reaches everybody who listens, and nobody who left', () => {
   leave();
   broadcast.emit('meter.changed', changed);
   expect(heard).toEqual(['first', 'second', 'second']);
-  expect(broadcast.count()).toBe(1);
 });
 
 it('goes on when one client can not be reached', () => {
