@@ -110,7 +110,7 @@ it('says in one line that it needs --pty, and refuses what is no scenario', asyn
   expect(wrong.stderr).toMatch(/^package\.json.*\n$/);
 });
 
-unix('ends on SIGTERM as on Ctrl-C, and its terminal goes with it', async () => {
+unix('ends on SIGTERM as on Ctrl-C, and its terminal goes with it', { timeout: 60_000 }, async () => {
   const child = spawn(
     process.execPath,
     ['--import', './electron/node-floor.mjs', 'electron/cli/main.ts', 'simulate', '--pty'],

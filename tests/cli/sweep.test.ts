@@ -203,7 +203,7 @@ describe.skipIf(process.platform === 'win32')('in two shells', () => {
     return { child, path };
   }
 
-  it('simulate --pty and sweep --port read 158 channels with no error', async () => {
+  it('simulate --pty and sweep --port read 158 channels with no error', { timeout: 60_000 }, async () => {
     const { child, path } = await simulated('--pace-ms', '5');
     const { stdout, stderr, code } = await new Promise<{ stdout: string; stderr: string; code: number }>(
       (resolve) =>
@@ -222,7 +222,9 @@ describe.skipIf(process.platform === 'win32')('in two shells', () => {
     expect(await ended).toBe(0);
   });
 
-  it('keeps every reading in the file of a process that is killed in the middle', async () => {
+  it('keeps every reading in the file of a process that is killed in the middle', {
+    timeout: 60_000,
+  }, async () => {
     const { path } = await simulated('--pace-ms', '20');
     const file = inFolder('killed.csv');
     const child = spawn(

@@ -33,7 +33,7 @@ const usual: PortSources = {
   platform: process.platform,
   folders: linuxFolders,
   // With the reading of the folders it stays below the three seconds that the shop promises.
-  limitMs: 2500,
+  limitMs: 2000,
 };
 
 /**

@@ -3,7 +3,6 @@ import { afterEach, expect, it } from 'vitest';
 import type { Reading } from '../../../core/bridge/records.ts';
 import { createMeterShop } from '../../../electron/backend/meters/connect.ts';
 import { MeterFault } from '../../../electron/backend/meters/meter-shop.ts';
-import type { Profile } from '../../../electron/backend/meters/profile.ts';
 import { scpi } from '../../../electron/backend/meters/profiles/scpi.ts';
 import { openSerialLink } from '../../../electron/backend/meters/serial-link.ts';
 import { openTestPty } from '../../support/pty.ts';
@@ -17,17 +16,10 @@ afterEach(async () => {
   for (const end of atEnd.splice(0).reverse()) await end();
 });
 
-const impatient: Profile = {
-  ...scpi,
-  identify: { ...scpi.identify, timeoutMs: 300 },
-  level: { ...scpi.level, timeoutMs: 300 },
-  nextError: { ...scpi.nextError, timeoutMs: 300 },
-};
-
 async function pluggedIn(readingMs = 0) {
   const pty = await openTestPty(undefined, readingMs);
   atEnd.push(() => pty.unplug());
-  const shop = createMeterShop({ now: () => new Date(), profiles: [impatient] });
+  const shop = createMeterShop({ now: () => new Date() });
   const connect = async () => {
     const meter = await shop.connect({ kind: 'serial', path: pty.path, profile: 'scpi' }, never);
     atEnd.push(() => meter.close());
@@ -92,20 +84,20 @@ onLinux('tells a meter that is unplugged while nothing is read', async () => {
 });
 
 onLinux('stops in the middle at once, and reads on rightly after that', async () => {
-  const { connect } = await pluggedIn(120);
+  const { connect } = await pluggedIn(700);
   const meter = await connect();
   const stop = new AbortController();
   let stoppedAt = 0;
   const { rows, fault } = await readAll(meter.readLevels(plan, stop.signal), (count) => {
-    if (count !== 2) return;
+    if (count !== 1) return;
     setTimeout(() => {
       stoppedAt = performance.now();
       stop.abort();
     }, 30);
   });
-  expect(performance.now() - stoppedAt).toBeLessThan(80);
+  expect(performance.now() - stoppedAt).toBeLessThan(500);
   expect(fault).toBeNull();
-  expect(rows).toHaveLength(2);
+  expect(rows).toHaveLength(1);
   const again = await readAll(meter.readLevels([867, 57], never));
   expect(again.rows).toHaveLength(2);
   expect(asExpected(again.rows)).toBe(true);
