@@ -45,7 +45,7 @@ export function createHandlers(
     }),
     'demo.load': async () => demo.load(),
 
-    'stations.list': async () => stations.list(),
+    'stations.list': () => stations.list(),
     'stations.import': async (input) => stations.import(input),
     'stations.open': async (input) => stations.open(input),
     'stations.export': async (input) => stations.export(input),

@@ -41,13 +41,15 @@ export function createMeters({ emit, now, log }: ServiceParts, shop: MeterShop, 
     return true;
   };
   const watch = (meter: Meter): void => {
-    void meter.lost.then(({ help }) => {
-      if (inUse?.meter !== meter) return;
-      inUse = null;
-      log.warn({ help }, 'meter lost');
-      emit('meter.changed', { meter: null, lost: help });
-      return meter.close();
-    });
+    void meter.lost
+      .then(({ help }) => {
+        if (inUse?.meter !== meter) return;
+        inUse = null;
+        log.warn({ help }, 'meter lost');
+        emit('meter.changed', { meter: null, lost: help });
+        return meter.close();
+      })
+      .catch((fault: unknown) => log.error({ err: fault }, 'a lost meter could not be put away'));
   };
 
   return {

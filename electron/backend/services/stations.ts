@@ -1,4 +1,6 @@
+import { setImmediate as turn } from 'node:timers/promises';
 import type { Input, Output } from '../../../core/bridge/contract.ts';
+import type { StationRow } from '../../../core/bridge/records.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
 import { readStation, type Station } from '../../../core/files/station.ts';
 import { momentOf, orderedJson } from '../archive/quantities.ts';
@@ -10,8 +12,11 @@ import type { Runs } from './runs.ts';
 import type { ServiceParts } from './service-parts.ts';
 import type { Standings } from './standing.ts';
 
+const PORTION_MS = 10;
+
 export type Stations = Readonly<{
-  list(): Output<'stations.list'>;
+  /** Judges in small portions, so that a sweep that is being recorded meanwhile doesn't wait. */
+  list(): Promise<Output<'stations.list'>>;
   /** Adds the station, or a revision when its design is another than the newest. */
   keep(station: Station, fileName: string): Output<'stations.import'>;
   import(input: Input<'stations.import'>): Output<'stations.import'>;
@@ -46,16 +51,18 @@ export function createStations(
 
   return {
     keep,
-    list: () => ({
-      stations: archive.stations.list().map((row) => ({
-        stationId: row.stationId,
-        name: row.name,
-        revision: row.revision,
-        sweepCount: row.sweepCount,
-        openVisit: row.openVisit === 1,
-        standing: row.judgedSweepId === null ? null : standings.of(row.judgedSweepId),
-      })),
-    }),
+    async list() {
+      const stations: StationRow[] = [];
+      let since = performance.now();
+      for (const { openVisit, judgedSweepId, ...row } of archive.stations.list()) {
+        const standing = judgedSweepId === null ? null : standings.of(judgedSweepId);
+        stations.push({ ...row, openVisit: openVisit === 1, standing });
+        if (performance.now() - since < PORTION_MS) continue;
+        await turn();
+        since = performance.now();
+      }
+      return { stations };
+    },
     import({ fileName, text }) {
       const read = readStation(text, fileName);
       if (!read.ok) throw new Refused(read);

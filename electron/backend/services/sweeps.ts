@@ -59,6 +59,12 @@ export function createSweeps(
       refuseOnFullDisk();
       runs.settleHeld();
       const pluggedIn = pluggedInNow(archive, design);
+      meter.moveProbe({
+        station: design.station,
+        portName,
+        pluggedIn,
+        ambientC: maybe(visit.ambientMc, fromThousandths),
+      });
       const sweepId = newId();
       const seq = archive.write(() =>
         archive.sweeps.add({
@@ -79,12 +85,6 @@ export function createSweeps(
           startedAtMs: now().getTime(),
         }),
       );
-      meter.moveProbe({
-        station: design.station,
-        portName,
-        pluggedIn,
-        ambientC: maybe(visit.ambientMc, fromThousandths),
-      });
       log.info(
         { sweepId, stationId: visit.stationId, portName, count: frequenciesMhz.length },
         'sweep begun',
