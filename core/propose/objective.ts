@@ -76,10 +76,9 @@ export function objectiveOf(
     const nowIndex = valuesDb.indexOf(nowDb);
     const pathLossDb = valuesDb.map((valueDb) => {
       const losses = new Float64Array(used.length);
-      if (onPath > 0)
-        used.forEach((row, i) => {
-          losses[i] = onPath * lossDb(position, valueDb, row.frequencyMhz);
-        });
+      if (onPath === 0) return losses;
+      for (let i = 0; i < used.length; i++)
+        losses[i] = onPath * lossDb(position, valueDb, used[i]?.frequencyMhz ?? 0);
       return losses;
     });
     const inputLossDb = valuesDb.map((valueDb) =>

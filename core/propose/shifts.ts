@@ -22,7 +22,10 @@ type Shift = { sumDb: number; inputDb: number; padDb: number; changeCount: numbe
  * @source   contract, section 2, "Loss of a plug-in at f": a pad's loss has no f
  */
 export const onlyShifts = (position: FreePosition): boolean =>
-  position.pathLossDb.every((losses) => losses.every((lossDb) => lossDb === losses[0]));
+  position.pathLossDb.every((losses) => {
+    for (let i = 1; i < losses.length; i++) if (losses[i] !== losses[0]) return false;
+    return true;
+  });
 
 /**
  * Every combination of the positions that only shift, grouped by number of changes. Of those with the same sum on the
