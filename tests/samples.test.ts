@@ -52,6 +52,28 @@ function sweepOf(demo: DemoStation, portName: string, pluggedIn: PluggedIn, draw
   ]);
 }
 
+/** Lists of numbers and names on as few lines as fit, so that a station file can be read at a glance. */
+const jsonOf = (value: unknown): string => {
+  const width = 110;
+  const text = JSON.stringify(value, null, 2).replace(
+    /^( *)(.*)\[\n([^[\]{}]+)\n *\](,?)$/gm,
+    (_all, indent: string, key: string, list: string, comma: string) => {
+      const items = list.split(/,\n/).map((item) => item.trim());
+      const line = `${indent}${key}[${items.join(', ')}]${comma}`;
+      if (line.length <= width) return line;
+      const lines: string[] = [];
+      for (const item of items) {
+        const last = lines.at(-1);
+        if (last !== undefined && `${last}, ${item},`.length <= width)
+          lines[lines.length - 1] = `${last}, ${item}`;
+        else lines.push(`${indent}  ${item}`);
+      }
+      return `${indent}${key}[\n${lines.join(',\n')}\n${indent}]${comma}`;
+    },
+  );
+  return `${text}\n`;
+};
+
 const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
 const rowsOf = (name: string): readonly LevelRow[] => {
   const sweep = readSweepCsv(read(name), name);
@@ -85,7 +107,7 @@ function generated(): ReadonlyMap<string, string> {
   const files = new Map<string, string>();
   for (const demo of quillmere) {
     const installed = installedOf(demo.station);
-    files.set(`${slugOf(demo)}.station.json`, `${JSON.stringify(demo.station, null, 2)}\n`);
+    files.set(`${slugOf(demo)}.station.json`, jsonOf(demo.station));
     files.set(`${slugOf(demo)}.as-found.csv`, sweepOf(demo, 'forward output', installed, 0, 'as found'));
   }
   const mill = demoOf('07-mill-lane');
@@ -117,7 +139,7 @@ function generated(): ReadonlyMap<string, string> {
     ),
   );
   const plan = { format: 'tiltwright-plan/1', frequenciesMhz: rasterPlan(design, 6), testPointLossDb: 20 };
-  files.set('forward.plan.json', `${JSON.stringify(plan)}\n`);
+  files.set('forward.plan.json', jsonOf(plan));
   return files;
 }
 
