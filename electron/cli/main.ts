@@ -1,7 +1,10 @@
 import packed from '../../package.json' with { type: 'json' };
 import { runProgram } from './program.ts';
 import { fit } from './verbs/fit.ts';
+import { gainControl } from './verbs/gain-control.ts';
+import { inspect } from './verbs/inspect.ts';
 import { propose } from './verbs/propose.ts';
+import { season } from './verbs/season.ts';
 import { simulate } from './verbs/simulate.ts';
 import { sweep } from './verbs/sweep.ts';
 
@@ -10,9 +13,13 @@ for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop
 // A reader that has seen enough (| head) closes the pipe; that is no fault of ours.
 process.stdout.on('error', () => undefined);
 
-process.exitCode = await runProgram([fit, propose, sweep, simulate], process.argv.slice(2), {
-  version: packed.version,
-  stdout: (text) => void process.stdout.write(text),
-  stderr: (text) => void process.stderr.write(text),
-  signal: stop.signal,
-});
+process.exitCode = await runProgram(
+  [fit, propose, sweep, simulate, gainControl, season, inspect],
+  process.argv.slice(2),
+  {
+    version: packed.version,
+    stdout: (text) => void process.stdout.write(text),
+    stderr: (text) => void process.stderr.write(text),
+    signal: stop.signal,
+  },
+);
