@@ -3,7 +3,7 @@ export type Span = Readonly<{ low: number; high: number }>;
 export type PlotBox = Readonly<{ left: number; right: number; top: number; bottom: number }>;
 
 export const AXIS_WIDTH = 52;
-export const LABEL_WIDTH = 136;
+export const LABEL_WIDTH = 140;
 export const AXIS_HEIGHT = 28;
 const STRIP_HEIGHT = 104;
 export const TOP_SPACE = 26;

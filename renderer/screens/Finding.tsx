@@ -1,6 +1,7 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { explainProposal } from '../../core/propose/explain.ts';
 import { capital, day, level, signedDb } from '../format.ts';
+import { CauseFirst } from '../parts/CauseFirst.tsx';
 import { FindingTable } from '../parts/FindingTable.tsx';
 import { findingRows, lineRows } from '../parts/finding-rows.ts';
 import { HeldAgainst } from '../parts/HeldAgainst.tsx';
@@ -33,6 +34,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
       ? 'This sweep can’t be judged'
       : `${level(fit.highDbmv)} at the top, tilt ${signedDb(fit.tiltDb)}`);
   const changes = choice?.changes ?? [];
+  // The limit says something only about parts that the signal passes on its way to the stage.
+  const touchesStage = sheet.station.stageInput?.through.some((name) => view.port.through.includes(name));
+  const stageNote =
+    touchesStage === true && proposal?.feasible === true ? (proposal.stageInput?.note ?? null) : null;
   const read = (as: Purpose) => {
     const frequenciesMhz = shown.rows.flatMap(({ frequencyMhz }) =>
       frequencyMhz === null ? [] : [frequencyMhz],
@@ -78,11 +83,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
             </>
           )}
           <p className="gain">{explainProposal({ ...proposal, recommended: choice }, design)}</p>
-          {proposal.stageInput !== null && proposal.feasible && (
-            <p className="quiet">{proposal.stageInput.note}</p>
-          )}
+          {stageNote !== null && <p className="quiet">{stageNote}</p>}
         </div>
       )}
+      {view.causeFirst && proposal !== null && <CauseFirst proposal={proposal} />}
       {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}
       <FindingActs view={view} sheet={sheet} read={read} />
     </>

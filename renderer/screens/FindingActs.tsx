@@ -23,7 +23,7 @@ const nextPort = (sheet: StationSheet): string | null => {
 /** What can be done about a finding; the first button is the one thing to do next. */
 export function FindingActs({ view, sheet, read }: FindingActsProps) {
   const busy = useSelected(selectBusy);
-  const { dialogOpened, sweepChosen, portChosen, alternativeChosen } = useActions();
+  const { dialogOpened, sweepChosen, portChosen, choicePicked } = useActions();
   const { fitParts } = useWorkbench();
   const { shown, choice, proposal } = view;
   if (shown === null) return null;
@@ -75,7 +75,7 @@ export function FindingActs({ view, sheet, read }: FindingActsProps) {
           </PressButton>
         )}
         {choice !== proposal.recommended && (
-          <PressButton rank="quiet" onPress={() => alternativeChosen(null)}>
+          <PressButton rank="quiet" onPress={() => choicePicked('recommended')}>
             Back to what is recommended
           </PressButton>
         )}
@@ -83,6 +83,11 @@ export function FindingActs({ view, sheet, read }: FindingActsProps) {
     );
   }
   const next = nextPort(sheet);
+  const whatIf = view.causeFirst && (
+    <PressButton size="visit" onPress={() => dialogOpened({ open: 'others' })}>
+      What a change would give
+    </PressButton>
+  );
   return (
     <div className="acts">
       {next === null ? (
@@ -94,6 +99,7 @@ export function FindingActs({ view, sheet, read }: FindingActsProps) {
           {`On to the ${next}`}
         </PressButton>
       )}
+      {whatIf}
     </div>
   );
 }

@@ -9,19 +9,24 @@ export type OthersPanelProps = Readonly<{ proposal: Proposal }>;
 
 /** What else was nearly as good. Picking one shows its changes and its predicted line on the sheet. */
 export function OthersPanel({ proposal }: OthersPanelProps) {
-  const { dialogOpened, alternativeChosen } = useActions();
+  const { dialogOpened, choicePicked } = useActions();
   const choices = [
     { key: 'recommended', choice: proposal.recommended, index: null },
     ...proposal.alternatives.map((choice, index) => ({ key: String(index), choice, index })),
   ];
   return (
-    <Panel title="What else would do" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
+    <Panel
+      title="What a change would give"
+      isOpen
+      onClose={() => dialogOpened({ open: 'none' })}
+      width="wide"
+    >
       <GridList
         className="others"
         aria-label="Other combinations"
         autoFocus
         onAction={(key) => {
-          alternativeChosen(key === 'recommended' ? null : Number(key));
+          choicePicked(key === 'recommended' ? key : Number(key));
           dialogOpened({ open: 'none' });
         }}
       >

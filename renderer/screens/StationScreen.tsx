@@ -38,10 +38,10 @@ export function StationScreen() {
 function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   const run = useSelected(selectRun);
   const dialog = useSelected(selectDialog);
-  const { sheet, portName, chosenSweepId, sweeps, alternative } = open;
+  const { sheet, portName, chosenSweepId, sweeps, picked } = open;
   const view = useMemo(
-    () => viewSheet(sheet, portName, chosenSweepId, sweeps, alternative),
-    [sheet, portName, chosenSweepId, sweeps, alternative],
+    () => viewSheet(sheet, portName, chosenSweepId, sweeps, picked),
+    [sheet, portName, chosenSweepId, sweeps, picked],
   );
   const runHere =
     run.at !== 'idle' && run.plan.stationId === sheet.station.id && run.plan.portName === portName

@@ -1,14 +1,17 @@
 import type { StateCreator } from 'zustand/vanilla';
 import type { StationSheet, Sweep } from '../../core/bridge/records.ts';
 
+/** The recommended choice, or an alternative by its place in the list. */
+export type PickedChoice = 'recommended' | number;
+
 export type OpenSheet = Readonly<{
   at: 'open';
   sheet: StationSheet;
   portName: string;
   /** Null: the newest sweep of the port is shown. */
   chosenSweepId: string | null;
-  /** Which alternative of the proposal is looked at; null: the recommended choice. */
-  alternative: number | null;
+  /** Which choice of the proposal was picked by hand; null: none, so the sheet shows what it advises. */
+  picked: PickedChoice | null;
   /** Finished sweeps with their readings, by id; a sweep never changes, so it is fetched once. */
   sweeps: Readonly<Record<string, Sweep>>;
 }>;
@@ -28,7 +31,7 @@ export type SheetSlice = {
   sweepsArrived(sweeps: readonly Sweep[]): void;
   sweepChosen(sweepId: string | null): void;
   portChosen(portName: string): void;
-  alternativeChosen(alternative: number | null): void;
+  choicePicked(picked: PickedChoice | null): void;
 };
 
 /** The port a technician looks at first: the first with a design, else the first. */
@@ -54,7 +57,7 @@ export const createSheetSlice: StateCreator<SheetSlice> = (set) => ({
             sheet: arrived,
             portName: firstPort(arrived),
             chosenSweepId: null,
-            alternative: null,
+            picked: null,
             sweeps: {},
           },
         };
@@ -77,15 +80,12 @@ export const createSheetSlice: StateCreator<SheetSlice> = (set) => ({
       return { sheet: { ...sheet, sweeps: { ...sheet.sweeps, ...added } } };
     }),
   sweepChosen: (chosenSweepId) =>
-    set(({ sheet }) =>
-      sheet.at === 'open' ? { sheet: { ...sheet, chosenSweepId, alternative: null } } : {},
-    ),
+    set(({ sheet }) => (sheet.at === 'open' ? { sheet: { ...sheet, chosenSweepId, picked: null } } : {})),
   portChosen: (portName) =>
     set(({ sheet }) =>
       sheet.at === 'open' && sheet.portName !== portName
-        ? { sheet: { ...sheet, portName, chosenSweepId: null, alternative: null } }
+        ? { sheet: { ...sheet, portName, chosenSweepId: null, picked: null } }
         : {},
     ),
-  alternativeChosen: (alternative) =>
-    set(({ sheet }) => (sheet.at === 'open' ? { sheet: { ...sheet, alternative } } : {})),
+  choicePicked: (picked) => set(({ sheet }) => (sheet.at === 'open' ? { sheet: { ...sheet, picked } } : {})),
 });

@@ -8,6 +8,8 @@ import { type HeldAgainst, heldAgainst } from '../../core/propose/held-against.t
 import type { Choice } from '../../core/propose/objective.ts';
 import { predictRows } from '../../core/propose/predict.ts';
 import { type Proposal, propose } from '../../core/propose/propose.ts';
+import { isShapeFault } from '../../core/propose/shape-fault.ts';
+import type { PickedChoice } from './sheet-slice.ts';
 
 /** A sweep with its levels at the port. */
 export type PortSweep = Readonly<{ summary: SweepSummary; rows: readonly LevelRow[] }>;
@@ -33,8 +35,10 @@ export type SheetView = Readonly<{
   held: HeldAgainst | null;
   /** Only for the newest sweep, and only while what was in then is still in. */
   proposal: Proposal | null;
-  /** What the technician looks at: the recommended choice, or an alternative that was picked. */
+  /** What to change: the recommended choice, or the one that was picked. Null when the cause comes first. */
   choice: Choice | null;
+  /** True when only the shape is wrong and a change of parts would help it least. */
+  causeFirst: boolean;
   unproposed: string | null;
   /** Parts were changed after the newest sweep: what they are to give. */
   changedSince: readonly LevelRow[] | null;
@@ -63,7 +67,7 @@ export function viewSheet(
   portName: string,
   chosenSweepId: string | null,
   sweeps: Readonly<Record<string, Sweep>>,
-  alternative: number | null,
+  picked: PickedChoice | null,
 ): SheetView | null {
   const port = sheet.station.ports.find(({ name }) => name === portName);
   if (port === undefined) return null;
@@ -90,6 +94,7 @@ export function viewSheet(
     held: null,
     proposal: null,
     choice: null,
+    causeFirst: false,
     unproposed: null,
     changedSince: null,
     inputHighDbmv: inputFit?.ok === true ? inputFit.value.highDbmv : null,
@@ -124,9 +129,18 @@ export function viewSheet(
     inputRows: inputRows ?? undefined,
   });
   if (!proposal.ok) return { ...judged, unproposed: `${proposal.where}: ${proposal.help}` };
-  const picked = alternative === null ? undefined : proposal.value.alternatives[alternative];
-  return { ...judged, proposal: proposal.value, choice: picked ?? proposal.value.recommended };
+  const causeFirst =
+    picked === null && isShapeFault(standing.value) && proposal.value.recommended.changes.length > 0;
+  return {
+    ...judged,
+    proposal: proposal.value,
+    causeFirst,
+    choice: causeFirst ? null : choiceOf(proposal.value, picked),
+  };
 }
+
+const choiceOf = (proposal: Proposal, picked: PickedChoice | null): Choice =>
+  (typeof picked === 'number' ? proposal.alternatives[picked] : undefined) ?? proposal.recommended;
 
 /** The newest complete sweep of the stage input's port in the same visit: it tells whether the next stage is driven right. */
 function inputSweep(
