@@ -3,10 +3,13 @@ import { once } from 'node:events';
 import { copyFileSync, existsSync, statSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { expect, it, onTestFinished } from 'vitest';
+import { expect, it, onTestFinished, vi } from 'vitest';
 import { MARKER_FILE } from '../../../electron/backend/archive/marker.ts';
 import { ARCHIVE_FILE, ENDED_BY_RECOVERY } from '../../../electron/backend/archive/open.ts';
 import { lookInto, openTestArchive, stationFile, throwAwayFolder } from '../../support/archive.ts';
+
+// Programs are started and killed here; on a busy machine that alone takes seconds.
+vi.setConfig({ testTimeout: 60_000 });
 
 const program = fileURLToPath(new URL('recording-child.ts', import.meta.url));
 
@@ -36,9 +39,14 @@ async function killed(child: ChildProcess): Promise<void> {
   if (child.exitCode === null && child.signalCode === null) await once(child, 'close');
 }
 
-const untilLines = async (lines: () => string[], count: number): Promise<void> => {
-  while (lines().length < count) await new Promise((resolve) => setTimeout(resolve, 1));
-};
+type Recording = ReturnType<typeof recordingIn>;
+
+async function untilLines({ child, lines, complaint }: Recording, count: number): Promise<void> {
+  while (lines().length < count) {
+    if (child.exitCode !== null) throw new Error(`the program ended by itself: ${complaint()}`);
+    await new Promise((resolve) => setTimeout(resolve, 1));
+  }
+}
 
 /** What was told, sweep by sweep: the levels in order, in thousandths of dBmV. */
 function acknowledgedIn(lines: readonly string[]): Map<string, number[]> {
@@ -66,8 +74,9 @@ it.each([
   'a program killed after %i lines, at %i ms a reading, loses nothing that it had told',
   async (count, paceMs) => {
     const folder = throwAwayFolder();
-    const { child, lines } = recordingIn(folder, paceMs);
-    await untilLines(lines, count);
+    const recording = recordingIn(folder, paceMs);
+    const { child, lines } = recording;
+    await untilLines(recording, count);
     // The moment itself is left to chance, within some milliseconds.
     await new Promise((resolve) => setTimeout(resolve, Math.random() * 12));
     await killed(child);
@@ -107,8 +116,9 @@ it.each([
 
 it('a log cut at any place, as by a power cut, leaves the older readings and an archive that can be used', async () => {
   const whole = throwAwayFolder();
-  const { child, lines } = recordingIn(whole, 0);
-  await untilLines(lines, 200);
+  const recording = recordingIn(whole, 0);
+  const { child, lines } = recording;
+  await untilLines(recording, 200);
   await killed(child);
   const log = `${ARCHIVE_FILE}-wal`;
   const { size } = statSync(join(whole, log));
@@ -139,12 +149,12 @@ it('a log cut at any place, as by a power cut, leaves the older readings and an 
   expect(counts).toEqual(counts.toSorted((a, b) => a - b));
   expect(counts[0]).toBe(0);
   expect(counts.at(-1)).toBeGreaterThanOrEqual([...acknowledgedIn(lines()).values()].flat().length);
-}, 60_000);
+});
 
 it('two programs do not share a folder, and the second says so in one line; a killed one leaves it free', async () => {
   const folder = throwAwayFolder();
-  const { child, lines } = recordingIn(folder, 25);
-  await untilLines(lines, 2);
+  const recording = recordingIn(folder, 25);
+  await untilLines(recording, 2);
   expect(() => openTestArchive(folder)).toThrow(
     expect.objectContaining({
       code: 'in-use',
@@ -158,7 +168,7 @@ it('two programs do not share a folder, and the second says so in one line; a ki
   const [exitCode] = await once(second.child, 'close');
   expect(exitCode).not.toBe(0);
   expect(second.complaint()).toContain(`${folder}: another Tiltwright is at work in this folder`);
-  await killed(child);
+  await killed(recording.child);
   expect(openTestArchive(folder).stations.list()).toHaveLength(1);
 });
 
