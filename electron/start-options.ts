@@ -24,8 +24,12 @@ export function readStartOptions(words: readonly string[]): Result<StartOptions,
     });
     if (values.data === '') return refuse('option', '--data', 'name a folder');
     const port = values.port === undefined ? null : Number(values.port);
-    if (port !== null && !(Number.isInteger(port) && port >= 1 && port <= 65_535)) {
-      return refuse('option', `--port ${values.port}`, 'a port is a number from 1 to 65535');
+    if (port !== null && !(Number.isInteger(port) && port >= 0 && port <= 65_535)) {
+      return refuse(
+        'option',
+        `--port ${values.port}`,
+        'a port is a number from 1 to 65535, or 0 for any that is free',
+      );
     }
     return done({ browser: values.browser, open: !values['no-open'], data: values.data, port });
   } catch (fault) {
