@@ -24,7 +24,8 @@ export function readStartOptions(words: readonly string[]): Result<StartOptions,
     });
     if (values.data === '') return refuse('option', '--data', 'name a folder');
     const port = values.port === undefined ? null : Number(values.port);
-    if (port !== null && !(Number.isInteger(port) && port >= 0 && port <= 65_535)) {
+    // Digits only: an empty word would be 0, and so any port.
+    if (port !== null && !(/^\d{1,5}$/.test(values.port ?? '') && port <= 65_535)) {
       return refuse(
         'option',
         `--port ${values.port}`,

@@ -16,6 +16,7 @@ describe('the options of npm start', () => {
       value: { browser: true, open: false, data: 'some where', port: 8080 },
     });
     expect(readStartOptions(['--data=x'])).toMatchObject({ value: { data: 'x' } });
+    expect(readStartOptions(['--port', '0'])).toMatchObject({ value: { port: 0 } });
   });
 
   it.each([
@@ -25,7 +26,8 @@ describe('the options of npm start', () => {
     [['--data'], '--data'],
     [['--data='], '--data'],
     [['--browser=no'], '--browser'],
-    [['--port', '0'], '--port 0'],
+    [['--port', '-1'], '--port'],
+    [['--port', '0x50'], '--port 0x50'],
     [['--port', '65536'], '--port 65536'],
     [['--port', '80.5'], '--port 80.5'],
     [['--port', 'http'], '--port http'],
