@@ -13,6 +13,8 @@ const ENOUGH_LEFT = 0.5;
 /** And where they would own more than this, there is no line left to have faults. */
 const LEAST_LEFT = 0.3;
 const MOST_PARTS = 12;
+/** Swings so much longer than a ripple that can be told are the shape of the line: taken out, but no finding. */
+const BROADER = 4 / 3;
 /** A ripple shows in rows that stand together. */
 const RIPPLE_ROWS = 4;
 /** An overtone of an echo: a whole part of its period, this near, and at most this strong. */
@@ -28,6 +30,10 @@ function timesOf(found: Ripple, ripple: Ripple): number | null {
   const whole = Math.round(times);
   return whole >= 2 && Math.abs(times / whole - 1) < OVERTONE_NEAR ? whole : null;
 }
+
+/** A swing that does not come round twice. */
+const isBroad = (ripple: Ripple, trace: Trace): boolean =>
+  1 / ripple.perMhz > rippleLimits(trace.stepMhz, trace.widestMhz).longestMhz;
 
 /** A ripple that only completes one already found: an overtone of its echo, or its strength changing over the band. */
 function belongsTo(found: Ripple, ripple: Ripple, widestMhz: number): boolean {
@@ -60,9 +66,9 @@ function candidates(trace: Trace, parts: readonly Part[], limits: RippleLimits):
   const all: Candidate[] = [];
   const ripple = strongestRipple(fitModel(trace, parts, RIPPLE_ROWS), limits);
   if (ripple !== null) {
-    const told = !parts.some(
-      (part) => part.kind === 'ripple' && belongsTo(part.ripple, ripple, trace.widestMhz),
-    );
+    const told =
+      !isBroad(ripple, trace) &&
+      !parts.some((part) => part.kind === 'ripple' && belongsTo(part.ripple, ripple, trace.widestMhz));
     all.push({ part: { kind: 'ripple', told, ripple }, logChance: ripple.logChance });
   }
   for (const sign of [-1, 1] as const) {
@@ -87,7 +93,8 @@ function refined(trace: Trace, part: Part, others: readonly Part[], limits: Ripp
   switch (part.kind) {
     case 'ripple': {
       const ripple = refinedRipple(fitModel(trace, others, RIPPLE_ROWS), part.ripple.perMhz, limits);
-      return ripple.logChance < BELIEVED ? { ...part, ripple } : null;
+      const told = part.told && !isBroad(ripple, trace);
+      return ripple.logChance < BELIEVED ? { ...part, told, ripple } : null;
     }
     case 'bell':
       return { ...part, bell: refinedBell(trace, fitted, part.bell) };
@@ -119,7 +126,8 @@ function refined(trace: Trace, part: Part, others: readonly Part[], limits: Ripp
 export function searchParts(trace: Trace): Part[] {
   const n = trace.mhz.length;
   if (n < FEWEST_ROWS) return [];
-  const limits = rippleLimits(trace.stepMhz, trace.widestMhz);
+  const told = rippleLimits(trace.stepMhz, trace.widestMhz);
+  const limits = { ...told, longestMhz: told.longestMhz * BROADER };
   let parts: Part[] = [];
   for (let round = 0; round < MOST_PARTS; round++) {
     const choices = candidates(trace, parts, limits)
@@ -137,7 +145,9 @@ export function searchParts(trace: Trace): Part[] {
     if (next.left < enough) break;
   }
   // What only completed a ripple while other faults were still in the way is not needed beside the exact one.
-  const exact = parts.filter((part) => part.kind !== 'ripple' || part.told || isOvertone(part, parts));
+  const exact = parts.filter(
+    (part) => part.kind !== 'ripple' || part.told || isBroad(part.ripple, trace) || isOvertone(part, parts),
+  );
   return madeExact(
     trace,
     madeExact(trace, exact, limits, () => true),
