@@ -8,12 +8,10 @@ export const CauseFirst = ({ proposal }: CauseFirstProps) => (
   <div className="do do--calm">
     <p className="gain">Leave the parts. Find the cause of the shape.</p>
     <p>
-      A connector that is loose or wet, damage in the span, a module. Plug-ins can’t mend a dip or a ripple;
-      they would move every other channel off its level for{' '}
-      <span className="keep">
-        {sizeDb(proposal.before.worstDb)} down to {sizeDb(proposal.recommended.worstDb)}
-      </span>{' '}
-      at the worst one.
+      Look for a connector that is loose or wet, damage in the span, a failing module. A change of parts would
+      bring the worst channel from <span className="keep">{sizeDb(proposal.before.worstDb)}</span> to{' '}
+      <span className="keep">{sizeDb(proposal.recommended.worstDb)}</span> only by moving others off their
+      level.
     </p>
   </div>
 );

@@ -1,40 +1,10 @@
-import { useState } from 'react';
-import {
-  Form,
-  Input,
-  Label,
-  NumberField,
-  TextField,
-  ToggleButton,
-  ToggleButtonGroup,
-} from 'react-aria-components';
-import { celsiusFromFahrenheit } from '../../core/units.ts';
-import type { TemperatureUnit } from '../format.ts';
-import { Cautions } from '../parts/Cautions.tsx';
 import { Panel } from '../parts/Panel.tsx';
-import { PressButton } from '../parts/PressButton.tsx';
-import { selectBusy, selectOperator, selectTemperatureUnit } from '../state/select.ts';
-import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { useActions } from '../state/use-workbench.ts';
+import { BeginForm } from './BeginForm.tsx';
 
-const isUnit = (key: unknown): key is TemperatureUnit => key === 'C' || key === 'F';
-
-/** The start of a visit: the cautions, who, and how warm it is. Mounted only while it is open. */
+/** A new visit to a station that was read before: the cautions come over its last finding. */
 export function BeginVisit() {
-  const unit = useSelected(selectTemperatureUnit);
-  const operator = useSelected(selectOperator);
-  const busy = useSelected(selectBusy);
-  const { dialogOpened, temperatureUnitChosen } = useActions();
-  const { beginVisit } = useWorkbench();
-  const [name, setName] = useState(operator);
-  const [ambient, setAmbient] = useState(Number.NaN);
-
-  const begin = () =>
-    beginVisit({
-      operator: name.trim(),
-      // An empty field stays unknown; it is never taken as zero degrees.
-      ambientC: Number.isFinite(ambient) ? (unit === 'C' ? ambient : celsiusFromFahrenheit(ambient)) : null,
-    });
-
+  const { dialogOpened } = useActions();
   return (
     <Panel
       title="Before you open the housing"
@@ -42,52 +12,7 @@ export function BeginVisit() {
       onClose={() => dialogOpened({ open: 'none' })}
       width="wide"
     >
-      <Form
-        className="begin"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void begin();
-        }}
-      >
-        <Cautions />
-        <div className="begin__fields">
-          <TextField className="field" value={name} onChange={setName} maxLength={120}>
-            <Label>Operator</Label>
-            <Input autoComplete="name" placeholder="may stay empty" />
-          </TextField>
-          <div className="begin__warmth">
-            <NumberField
-              className="field"
-              value={ambient}
-              onChange={setAmbient}
-              minValue={unit === 'C' ? -60 : -76}
-              maxValue={unit === 'C' ? 60 : 140}
-            >
-              <Label>Ambient</Label>
-              <Input placeholder="not measured" />
-            </NumberField>
-            <ToggleButtonGroup
-              className="segments"
-              aria-label="Unit of temperature"
-              selectionMode="single"
-              disallowEmptySelection
-              selectedKeys={[unit]}
-              onSelectionChange={(keys) => {
-                const [key] = keys;
-                if (!isUnit(key)) return;
-                setAmbient(Number.NaN);
-                temperatureUnitChosen(key);
-              }}
-            >
-              <ToggleButton id="C">°C</ToggleButton>
-              <ToggleButton id="F">°F</ToggleButton>
-            </ToggleButtonGroup>
-          </div>
-        </div>
-        <PressButton rank="do" size="visit" type="submit" isDisabled={busy === 'begin-visit'} autoFocus>
-          Read them, begin the visit
-        </PressButton>
-      </Form>
+      <BeginForm shape="dialog" />
     </Panel>
   );
 }

@@ -1,5 +1,5 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
-import { day } from '../format.ts';
+import { capital, day } from '../format.ts';
 import { bandOf, readPlans } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
 import type { SheetView } from '../state/sheet-view.ts';
@@ -44,7 +44,11 @@ export function FindingSide({ view, sheet, run }: FindingSideProps) {
         portName={port.name}
         purpose="as-found"
         plans={plans}
-        visitNote={shown === null ? 'Never read' : `Last read ${day(shown.summary.startedAt, now())}`}
+        visitNote={
+          shown === null
+            ? `${capital(port.name)}, never read`
+            : `Last read ${day(shown.summary.startedAt, now())}`
+        }
       />
     );
   return <Finding view={view} sheet={sheet} rereadPurpose={purpose} />;

@@ -6,6 +6,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import type { ReadPlan } from '../state/read-plans.ts';
 import { selectMeterIsReady, selectVisitIsOpen } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { BeginForm } from './BeginForm.tsx';
 
 export type ReadPanelProps = Readonly<{
   portName: string;
@@ -26,13 +27,9 @@ export function ReadPanel({ portName, purpose, plans, visitNote }: ReadPanelProp
   if (!visitIsOpen)
     return (
       <>
-        <h1>{visitNote}</h1>
-        <p className="lead">The design stands on the chart. A visit begins with the cautions, once.</p>
-        <div className="acts">
-          <PressButton rank="do" size="visit" onPress={() => dialogOpened({ open: 'begin-visit' })} autoFocus>
-            Begin the visit
-          </PressButton>
-        </div>
+        <p className="lead">{visitNote}</p>
+        <h1 className="begin__title">Before you open it</h1>
+        <BeginForm shape="side" />
       </>
     );
   return (

@@ -4,7 +4,7 @@ import { capital, clock, counted, day } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
 import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
 import { saveFile } from '../save-file.ts';
-import { selectFace } from '../state/select.ts';
+import { selectFace, selectRun } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -60,6 +60,7 @@ const isFace = (key: unknown): key is 'chart' | 'table' => key === 'chart' || ke
 export function SheetLog({ open, view }: SheetLogProps) {
   const { now } = useBench();
   const face = useSelected(selectFace);
+  const run = useSelected(selectRun);
   const { faceChosen } = useActions();
   const { chooseSweep, exportSweep } = useWorkbench();
   const entries = useMemo(() => entriesOf(open, view, now()), [open, view, now]);
@@ -71,7 +72,9 @@ export function SheetLog({ open, view }: SheetLogProps) {
   return (
     <footer className="foot">
       {entries.length === 0 ? (
-        <p className="foot__none">Nothing was read at this port yet.</p>
+        <p className="foot__none">
+          {run.at === 'idle' ? 'Nothing was read at this port yet.' : 'What is read is on disk as it comes.'}
+        </p>
       ) : (
         <VisitLog entries={entries} chosenSweepId={shownId} onChoose={chooseSweep} />
       )}

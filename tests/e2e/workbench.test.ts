@@ -77,7 +77,6 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
     const { meter, plugIn } = await openTestStation(3);
     await press('Try it on the invented network');
     await page.getByText('07 Mill Lane').click();
-    await press('Begin the visit');
     await press('Read them, begin the visit');
     await connect(meter.path);
     await press('Read forward output');

@@ -1,0 +1,183 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { ConnectedMeter, StationSheet, Sweep } from '../../../core/bridge/records.ts';
+import { App } from '../../../renderer/app.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { type Script, scriptedClient } from '../scripted-client.ts';
+import { installed, sheetOf, station, sweepOf, visitId } from '../sheet-records.ts';
+
+class StillObserver {
+  observe() {}
+  unobserve() {}
+  disconnect() {}
+}
+beforeEach(() => vi.stubGlobal('ResizeObserver', StillObserver));
+afterEach(cleanup);
+
+const meter: ConnectedMeter = {
+  choice: { kind: 'simulated' },
+  identity: { maker: 'Quillmere', model: 'Bench meter', serialNumber: '1', firmware: '1' },
+  connectedAt: '2026-11-25T09:00:00.000Z',
+};
+const row = {
+  stationId: station.id,
+  name: station.name,
+  revision: 1,
+  sweepCount: 0,
+  openVisit: false,
+  standing: null,
+};
+
+/** A host of one station, as the archive would keep it. */
+function host(start: Readonly<{ sweeps?: readonly Sweep[]; over?: Partial<StationSheet> }> = {}) {
+  const state = { listed: false, ...sheetOf(start.sweeps ?? [], start.over) };
+  const script: Script = {
+    'host.describe': () => ({
+      version: '0.1.0',
+      host: 'memory',
+      archivePath: '/data/tiltwright.sqlite',
+      recoveredSweeps: [],
+      profiles: [],
+    }),
+    'meters.current': () => ({ meter: null }),
+    'meters.connect': () => meter,
+    'stations.list': () => ({ stations: state.listed ? [row] : [] }),
+    'demo.load': () => {
+      state.listed = true;
+      return { stationIds: [station.id] };
+    },
+    'stations.open': () => state.sheet,
+    'sweeps.open': ({ sweepId }) => {
+      const sweep = state.byId[sweepId];
+      if (sweep === undefined) throw new Error('no such sweep');
+      return sweep;
+    },
+    'visits.begin': (input) => {
+      const open = sheetOf([]).sheet.openVisit;
+      if (open === null) throw new Error('the story has a visit');
+      state.sheet = {
+        ...state.sheet,
+        openVisit: { ...open, operator: input.operator, ambientC: input.ambientC },
+      };
+      return open;
+    },
+    'parts.fit': ({ changes }) => {
+      const fitted = Object.fromEntries(changes.map(({ position, to }) => [position, to]));
+      state.sheet = { ...state.sheet, pluggedIn: { ...state.sheet.pluggedIn, ...fitted } };
+      return { fittings: [] };
+    },
+    'sweeps.start': () => {
+      const running = sweepOf({ n: 50, offDb: () => 0, over: { state: 'recording' } });
+      state.byId = { ...state.byId, [running.summary.sweepId]: running };
+      return { sweepId: running.summary.sweepId };
+    },
+  };
+  const scripted = scriptedClient(script);
+  const store = createWorkbenchStore();
+  const feed = createLiveFeed(() => {});
+  const workbench = createWorkbench(scripted.client, store, feed);
+  workbench.listen();
+  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
+  return {
+    ...scripted,
+    store,
+    workbench,
+    inputOf: (name: string) => scripted.asked.findLast((one) => one.name === name)?.input,
+  };
+}
+
+const press = async (name: RegExp) => {
+  const button = await screen.findByRole('button', { name });
+  await act(async () => {
+    fireEvent.click(button);
+  });
+};
+
+it('brings a newcomer to the first reading in four presses: demo, station, visit, read', async () => {
+  const { workbench, inputOf, store } = host({ over: { openVisit: null } });
+  await act(() => workbench.arrive());
+  await press(/Try it/);
+  const listed = await screen.findByRole('row', { name: /Mill Lane/ });
+  await act(async () => {
+    fireEvent.click(listed);
+  });
+  expect(screen.getByText(/60 or 90 V AC/)).toBeDefined();
+  expect(screen.getByText(/Laser light there is invisible/)).toBeDefined();
+  expect(screen.getByText(/leak RF into aeronautical bands/)).toBeDefined();
+  expect(screen.getByText(/advises on levels only/)).toBeDefined();
+  await press(/Read them, begin the visit/);
+  expect(inputOf('visits.begin')).toMatchObject({ cautionsRead: true, ambientC: null });
+  await press(/^Read forward output/);
+  expect(inputOf('sweeps.start')).toMatchObject({ portName: 'forward output', purpose: 'as-found' });
+  await waitFor(() => expect(store.getState().run.at).toBe('running'));
+  expect(screen.getByRole('button', { name: 'Stop' })).toBeDefined();
+});
+
+it('says what to change, and with one press notes the parts and reads again as left', async () => {
+  const found = sweepOf({ n: 1, offDb: () => -2 });
+  const { workbench, inputOf, store } = host({ sweeps: [found] });
+  await act(() => workbench.arrive());
+  await act(() => workbench.openStation(station.id));
+  await act(() => workbench.connectMeter({ kind: 'simulated' }).then(() => {}));
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toContain('2.0 dB low');
+  expect(screen.getByLabelText('Input pad: replace 6 with 4')).toBeDefined();
+  await press(/Parts fitted, read again/);
+  expect(inputOf('parts.fit')).toMatchObject({
+    visitId,
+    changes: [{ position: 'input pad', from: 6, to: 4 }],
+    proposal: { sweepId: found.summary.sweepId },
+  });
+  await waitFor(() => expect(store.getState().run.at).toBe('running'));
+  expect(inputOf('sweeps.start')).toMatchObject({ purpose: 'as-left' });
+});
+
+it('is calm when there is nothing to change', async () => {
+  const { workbench } = host({ sweeps: [sweepOf({ n: 1, offDb: () => 0.2 })] });
+  await act(() => workbench.openStation(station.id));
+  expect(screen.getByText(/Nothing to change/)).toBeDefined();
+  expect(screen.queryByRole('button', { name: /Parts fitted/ })).toBeNull();
+});
+
+it('says that a new sweep is not as predicted, by how much and where', async () => {
+  const fitted = { ...installed, 'input pad': 4 };
+  const { workbench } = host({
+    sweeps: [
+      sweepOf({ n: 1, offDb: () => -2 }),
+      sweepOf({ n: 2, offDb: () => -2, pluggedIn: fitted, over: { purpose: 'as-left' } }),
+    ],
+    over: { pluggedIn: fitted },
+  });
+  await act(() => workbench.openStation(station.id));
+  expect(screen.getByRole('alert').textContent?.replaceAll('\u00A0', ' ')).toMatch(
+    /Not as predicted: 2\.0 dB low at \d+ MHz\..*not be what its label says, or not seated/,
+  );
+});
+
+it('goes on after a lost meter: says what happened, what is kept, and offers the meter again', async () => {
+  const cut = sweepOf({
+    n: 1,
+    offDb: () => 0,
+    over: { state: 'partial', readingCount: 48, endReason: 'the adapter was unplugged: plug it in again' },
+  });
+  const { workbench, emit } = host({ sweeps: [cut] });
+  await act(() => workbench.openStation(station.id));
+  await act(async () => emit('meter.changed', { meter: null, lost: 'the adapter was unplugged' }));
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Cut short after 48 of 136');
+  expect(screen.getByText(/The adapter was unplugged: plug it in again/)).toBeDefined();
+  expect(screen.getByRole('button', { name: /Connect the meter again/ })).toBeDefined();
+  expect(screen.getByRole('button', { name: /Meter lost/ })).toBeDefined();
+});
+
+it('gives the sweep as a table of every channel with level, design and deviation', async () => {
+  const { workbench } = host({ sweeps: [sweepOf({ n: 1, offDb: () => -2 })] });
+  await act(() => workbench.openStation(station.id));
+  await act(async () => {
+    fireEvent.click(screen.getByRole('radio', { name: 'Table' }));
+  });
+  const first = screen.getByRole('row', { name: '57' });
+  expect(first.textContent).toContain('5734.036.0\u22122.0 low');
+  expect(screen.getAllByRole('row').length).toBeGreaterThan(136);
+});

@@ -1,0 +1,29 @@
+import { expect, it } from 'vitest';
+import { bandOf, readPlans } from '../../../renderer/state/read-plans.ts';
+import { station } from '../sheet-records.ts';
+
+it('reads the raster of the design, 136 channels every 6 MHz and 102 every 8 MHz', () => {
+  const plans = readPlans(bandOf(station, 'forward output'), null);
+  expect(plans.map(({ key, frequenciesMhz }) => [key, frequenciesMhz.length])).toEqual([
+    ['every-6', 136],
+    ['every-8', 102],
+  ]);
+});
+
+it('gives a port without a design the band of its direction, and the channels of its last sweep', () => {
+  const band = bandOf(station, 'forward input');
+  expect(band?.highMhz).toBe(870);
+  const plans = readPlans(band, [
+    { frequencyMhz: 111, levelDbmv: 3 },
+    { frequencyMhz: null, levelDbmv: 3 },
+  ]);
+  expect(plans.at(-1)).toMatchObject({ key: 'as-last', frequenciesMhz: [111] });
+});
+
+it('reads a narrow band every MHz first, and without a band only what was read before', () => {
+  const design = station.ports[0]?.design;
+  if (design === undefined) throw new Error('the test station has a design');
+  expect(readPlans({ ...design, lowMhz: 5, highMhz: 42 }, null)[0]).toMatchObject({ key: 'every-1' });
+  expect(readPlans(null, null)).toEqual([]);
+  expect(bandOf(station, 'nowhere')).toBeNull();
+});

@@ -1,0 +1,113 @@
+import { expect, it } from 'vitest';
+import { predictionOf } from '../../../renderer/state/prediction.ts';
+import { fittedTogether, viewSheet } from '../../../renderer/state/sheet-view.ts';
+import { installed, oldVisitId, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
+
+const viewOf = (
+  { sheet, byId }: ReturnType<typeof sheetOf>,
+  chosen: string | null = null,
+  picked: number | 'recommended' | null = null,
+) => {
+  const view = viewSheet(sheet, 'forward output', chosen, byId, picked);
+  if (view === null) throw new Error('no such port');
+  return { view, prediction: predictionOf(view, sheet) };
+};
+
+it('shows the design alone while nothing was read', () => {
+  const { view, prediction } = viewOf(sheetOf([]));
+  expect(view.shown).toBeNull();
+  expect(view.design?.highDbmv).toBe(46);
+  expect(prediction.rows).toBeNull();
+});
+
+it('judges the newest sweep at the port, proposes, and predicts what the proposal gives', () => {
+  const found = sweepOf({ n: 1, offDb: () => -2 });
+  const { view, prediction } = viewOf(sheetOf([found]));
+  expect(view.standing?.verdict).toBe('fail');
+  expect(view.standing?.levelHigh.valueDbmv).toBeCloseTo(44, 6);
+  expect(view.choice?.changes).toEqual([{ position: 'input pad', from: 6, to: 4 }]);
+  expect(prediction.open).toBe(true);
+  // A pad of 2 dB less is 2 dB more at every frequency (contract, "Loss of a plug-in at f").
+  expect(prediction.rows?.[0]?.levelDbmv).toBeCloseTo(36 + (10 * 3) / 816, 6);
+});
+
+it('says that parts were changed since, and predicts from what is in now', () => {
+  const found = sweepOf({ n: 1, offDb: () => -2 });
+  const { view, prediction } = viewOf(sheetOf([found], { pluggedIn: { ...installed, 'input pad': 4 } }));
+  expect(view.choice).toBeNull();
+  expect(view.changedSince).not.toBeNull();
+  expect(prediction).toMatchObject({ open: true });
+});
+
+it('holds the sweep as left against the prediction: seated, and not seated', () => {
+  const found = sweepOf({ n: 1, offDb: () => -2 });
+  const fitted = { ...installed, 'input pad': 4 };
+  const left = (offDb: number) =>
+    sheetOf([found, sweepOf({ n: 2, offDb: () => offDb, pluggedIn: fitted, over: { purpose: 'as-left' } })], {
+      pluggedIn: fitted,
+    });
+  const seated = viewOf(left(0.2)).view;
+  expect(seated.before?.summary.sweepId).toBe(found.summary.sweepId);
+  expect(seated.held).toMatchObject({ agrees: true });
+  expect(seated.choice?.changes).toEqual([]);
+  const loose = viewOf(left(-1.4)).view;
+  expect(loose.held?.agrees).toBe(false);
+  expect(loose.held?.worstDb).toBeCloseTo(-1.4, 6);
+});
+
+it('puts the cause first where only the shape is wrong, until a choice is picked by hand', () => {
+  const dip = sweepOf({ n: 1, offDb: (f) => (Math.abs(f - 609) <= 15 ? -5 : 0) });
+  const state = sheetOf([dip]);
+  const { view, prediction } = viewOf(state);
+  expect(view.causeFirst).toBe(true);
+  expect(view.choice).toBeNull();
+  expect(prediction.rows).toBeNull();
+  const { view: picked } = viewOf(state, null, 'recommended');
+  expect(picked.causeFirst).toBe(false);
+  expect(picked.choice?.changes.length).toBeGreaterThan(0);
+});
+
+it('gives an older or a partial sweep no proposal', () => {
+  const found = sweepOf({ n: 1, offDb: () => -2 });
+  const newer = sweepOf({ n: 2, offDb: () => -2 });
+  expect(viewOf(sheetOf([found, newer]), found.summary.sweepId).view).toMatchObject({
+    isNewest: false,
+    proposal: null,
+  });
+  const partial = sweepOf({ n: 3, offDb: () => -2, over: { state: 'partial', endReason: 'meter lost' } });
+  expect(viewOf(sheetOf([found, partial])).view).toMatchObject({ isNewest: true, proposal: null });
+});
+
+it('knows a sweep of an earlier visit, and takes no earlier visit as the one before', () => {
+  const old = sweepOf({ n: 1, offDb: () => -2, over: { visitId: oldVisitId } });
+  expect(viewOf(sheetOf([old])).view.ofThisVisit).toBe(false);
+  const now = sweepOf({ n: 2, offDb: () => 0, pluggedIn: { ...installed, 'input pad': 4 } });
+  expect(viewOf(sheetOf([old, now])).view.before).toBeNull();
+});
+
+it('leaves out what is still recording or empty', () => {
+  const running = sweepOf({ n: 2, offDb: () => 0, over: { state: 'recording' } });
+  const empty = sweepOf({ n: 3, offDb: () => 0, over: { state: 'partial', readingCount: 0 } });
+  expect(viewOf(sheetOf([running, empty])).view.shown).toBeNull();
+});
+
+it('gives a port without a design its line, and no verdict', () => {
+  const input = sweepOf({ n: 1, offDb: () => -20, over: { portName: 'forward input' } });
+  const { sheet, byId } = sheetOf([input]);
+  const view = viewSheet(sheet, 'forward input', null, byId, null);
+  expect(view?.standing).toBeNull();
+  expect(view?.fit?.tiltDb).toBeCloseTo((10 * 810) / 816, 6);
+  expect(viewSheet(sheet, 'no such port', null, byId, null)).toBeNull();
+});
+
+it('keeps the fittings of one proposal together', () => {
+  const fitting = (n: number, proposalId: string | null) => ({
+    fittingId: `f${n}`,
+    visitId,
+    at: '2026-11-25T09:20:00.000Z',
+    change: { position: 'input pad', from: 6, to: n },
+    proposalId,
+  });
+  const groups = fittedTogether([fitting(1, 'p'), fitting(2, 'p'), fitting(3, null)]);
+  expect(groups.map(({ fittings }) => fittings.length)).toEqual([2, 1]);
+});
