@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { LevelRow } from '../../core/line/level-row.ts';
 import { capital, plugIn } from '../format.ts';
@@ -45,9 +45,16 @@ const wordsOf = (entry: LogEntry): string => {
 export function VisitLog({ entries, chosenSweepId, onChoose }: VisitLogProps) {
   const place = useRef<HTMLDivElement>(null);
   const count = entries.length;
-  useLayoutEffect(() => {
-    if (count > 0 && place.current !== null) place.current.scrollLeft = place.current.scrollWidth;
-  }, [count]);
+  useEffect(() => {
+    if (count === 0 || chosenSweepId === null) return;
+    // The list draws its entries a moment after it is told of them.
+    const frame = requestAnimationFrame(() =>
+      place.current
+        ?.querySelector('[data-selected]')
+        ?.scrollIntoView({ block: 'nearest', inline: 'nearest' }),
+    );
+    return () => cancelAnimationFrame(frame);
+  }, [count, chosenSweepId]);
   return (
     <ListBox
       ref={place}

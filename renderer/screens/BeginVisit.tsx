@@ -1,6 +1,7 @@
 import { Panel } from '../parts/Panel.tsx';
 import { useActions } from '../state/use-workbench.ts';
 import { BeginForm } from './BeginForm.tsx';
+import { DialogNotice } from './DialogNotice.tsx';
 
 /** A new visit to a station that was read before: the cautions come over its last finding. */
 export function BeginVisit() {
@@ -13,6 +14,7 @@ export function BeginVisit() {
       width="wide"
     >
       <BeginForm shape="dialog" />
+      <DialogNotice />
     </Panel>
   );
 }

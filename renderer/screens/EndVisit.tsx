@@ -4,6 +4,7 @@ import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { DialogNotice } from './DialogNotice.tsx';
 
 /** The end of a visit, with a note for whoever comes next. */
 export function EndVisit() {
@@ -18,6 +19,7 @@ export function EndVisit() {
         <Label>Note for the next visit</Label>
         <TextArea rows={4} placeholder="What a sweep can’t show: corrosion, a loose strand, a key." />
       </TextField>
+      <DialogNotice />
       <div className="panel__end">
         <PressButton
           rank="do"

@@ -75,7 +75,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
               <p className="do__lead">
                 {choice === proposal.recommended ? 'Change' : 'Change, instead of what is recommended'}
               </p>
-              <ol className={changes.length > 2 ? 'swaps swaps--many' : 'swaps'} aria-label="Parts to change">
+              <ol
+                className={changes.length > 2 || held?.agrees === false ? 'swaps swaps--many' : 'swaps'}
+                aria-label="Parts to change"
+              >
                 {changes.map((change) => (
                   <PlugInSwap key={change.position} {...change} />
                 ))}

@@ -6,6 +6,7 @@ import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { DialogNotice } from './DialogNotice.tsx';
 
 export type ImportSweepProps = Readonly<{
   fileName: string;
@@ -48,6 +49,7 @@ export function ImportSweep({ fileName, text, portName, testPointLossDb, purpose
           <Input />
         </NumberField>
       )}
+      <DialogNotice />
       <div className="panel__end">
         <PressButton
           rank="do"

@@ -1,3 +1,4 @@
+import { capital } from '../format.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 
 export type LostLinkProps = Readonly<{ why: string }>;
@@ -6,7 +7,7 @@ export type LostLinkProps = Readonly<{ why: string }>;
 export const LostLink = ({ why }: LostLinkProps) => (
   <main className="plain-page">
     <h1>The workbench has stopped.</h1>
-    <p className="plain-page__why">{why}</p>
+    <p className="plain-page__why">{`${capital(why)}.`}</p>
     <p>Every reading that was shown here is on disk. Start the program again and go on.</p>
     <PressButton rank="do" size="visit" onPress={() => location.reload()}>
       Try again

@@ -1,16 +1,17 @@
 import { Button } from 'react-aria-components';
 import { Glyph } from '../parts/Glyph.tsx';
 import { Mark } from '../parts/Mark.tsx';
-import { selectNotice } from '../state/select.ts';
+import { selectDialog, selectNotice } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
 
 /** One line of what happened and what helps. It stays until it is put away or something new happens. */
 export function NoticeBar() {
   const notice = useSelected(selectNotice);
+  const dialog = useSelected(selectDialog);
   const { noticed } = useActions();
   return (
     <div className="notice-place" role="status" aria-live="polite">
-      {notice !== null && (
+      {notice !== null && dialog.open === 'none' && (
         <div className={`notice notice--${notice.tone}`}>
           <Mark verdict={notice.tone === 'problem' ? 'fail' : 'pass'} pointing="up" />
           <p>

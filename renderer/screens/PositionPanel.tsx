@@ -6,6 +6,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { ValueKeys } from '../parts/ValueKeys.tsx';
 import { selectBusy } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { DialogNotice } from './DialogNotice.tsx';
 
 export type PositionPanelProps = Readonly<{ position: Position; inDb: number; proposedDb: number | null }>;
 
@@ -29,6 +30,7 @@ export function PositionPanel({ position, inDb, proposedDb }: PositionPanelProps
         chosenDb={valueDb}
         onChoose={setValueDb}
       />
+      <DialogNotice />
       <div className="panel__end">
         <PressButton rank="do" size="visit" isDisabled={valueDb === inDb || busy === 'fit'} onPress={note}>
           {valueDb === inDb ? `${plugIn(inDb)} is in` : `${plugIn(valueDb)} is in now`}

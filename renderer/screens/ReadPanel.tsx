@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { FileTrigger } from 'react-aria-components';
 import type { Purpose } from '../../core/bridge/records.ts';
 import { PlanChoice, planWords } from '../parts/PlanChoice.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -7,6 +6,7 @@ import type { ReadPlan } from '../state/read-plans.ts';
 import { selectMeterIsReady, selectVisitIsOpen } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { BeginForm } from './BeginForm.tsx';
+import { SweepFileButton } from './SweepFileButton.tsx';
 
 export type ReadPanelProps = Readonly<{
   portName: string;
@@ -55,23 +55,8 @@ export function ReadPanel({ portName, purpose, plans, visitNote }: ReadPanelProp
             Choose a meter
           </PressButton>
         )}
-        <SweepFileButton />
+        <SweepFileButton size="visit" />
       </div>
     </>
-  );
-}
-
-/** A sweep that was read elsewhere. Its file asks one question before it is taken in. */
-export function SweepFileButton() {
-  const { dialogOpened } = useActions();
-  const take = async (files: FileList | null) => {
-    const [file] = files ?? [];
-    if (file !== undefined)
-      dialogOpened({ open: 'import-sweep', fileName: file.name, text: await file.text() });
-  };
-  return (
-    <FileTrigger acceptedFileTypes={['.csv', '.txt', '.tsv', 'text/csv']} onSelect={take}>
-      <PressButton size="visit">A sweep file</PressButton>
-    </FileTrigger>
   );
 }

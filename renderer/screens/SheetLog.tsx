@@ -9,6 +9,7 @@ import type { OpenSheet } from '../state/sheet-slice.ts';
 import { fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
+import { SweepFileButton } from './SweepFileButton.tsx';
 
 export type SheetLogProps = Readonly<{ open: OpenSheet; view: SheetView }>;
 
@@ -61,6 +62,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
   const { now } = useBench();
   const face = useSelected(selectFace);
   const run = useSelected(selectRun);
+  const reading = run.at !== 'idle' && run.at !== 'cut-short';
   const { faceChosen } = useActions();
   const { chooseSweep, exportSweep } = useWorkbench();
   const entries = useMemo(() => entriesOf(open, view, now()), [open, view, now]);
@@ -73,7 +75,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
     <footer className="foot">
       {entries.length === 0 ? (
         <p className="foot__none">
-          {run.at === 'idle' ? 'Nothing was read at this port yet.' : 'What is read is on disk as it comes.'}
+          {!reading ? 'Nothing was read at this port yet.' : 'What is read is on disk as it comes.'}
         </p>
       ) : (
         <VisitLog entries={entries} chosenSweepId={shownId} onChoose={chooseSweep} />
@@ -98,6 +100,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
             <Glyph name="table" /> Table
           </ToggleButton>
         </ToggleButtonGroup>
+        {!reading && entries.length > 0 && <SweepFileButton size="usual" />}
         <Button className="button button--plain button--usual" isDisabled={shownId === null} onPress={save}>
           <Glyph name="save" /> CSV
         </Button>

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { Button, DropZone, type DropZoneProps, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { temperature } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -38,6 +38,7 @@ export function StationScreen() {
 function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   const run = useSelected(selectRun);
   const dialog = useSelected(selectDialog);
+  const { dialogOpened, noticed } = useActions();
   const { sheet, portName, chosenSweepId, sweeps, picked } = open;
   const view = useMemo(
     () => viewSheet(sheet, portName, chosenSweepId, sweeps, picked),
@@ -47,9 +48,19 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
     run.at !== 'idle' && run.plan.stationId === sheet.station.id && run.plan.portName === portName
       ? run
       : null;
+  const drop: NonNullable<DropZoneProps['onDrop']> = async ({ items }) => {
+    const file = items.find((item) => item.kind === 'file');
+    if (file === undefined || (runHere !== null && runHere.at !== 'cut-short')) return;
+    if (sheet.openVisit === null) {
+      noticed({ tone: 'problem', text: `${file.name} was not taken in.`, help: 'Begin the visit first.' });
+      return;
+    }
+    const text = await (await file.getFile()).text();
+    dialogOpened({ open: 'import-sweep', fileName: file.name, text });
+  };
   if (view === null) return null;
   return (
-    <div className="sheet">
+    <DropZone className="sheet" aria-label="Station sheet; a sweep file may be dropped here" onDrop={drop}>
       <SheetHead open={open} />
       <main className="sheet__main">
         <SheetPath sheet={sheet} view={view} locked={runHere !== null && runHere.at !== 'cut-short'} />
@@ -60,7 +71,7 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
       </aside>
       <SheetLog open={open} view={view} />
       {dialog.open !== 'none' && <SheetDialogs dialog={dialog} sheet={sheet} view={view} />}
-    </div>
+    </DropZone>
   );
 }
 

@@ -28,6 +28,7 @@ export async function attempt<T>(
   act: () => Promise<T>,
 ): Promise<T | null> {
   store.getState().busyWith(what);
+  store.getState().noticed(null);
   try {
     return await act();
   } catch (fault) {
