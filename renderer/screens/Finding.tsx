@@ -34,6 +34,8 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
       ? 'This sweep can’t be judged'
       : `${level(fit.highDbmv)} at the top, tilt ${signedDb(fit.tiltDb)}`);
   const changes = choice?.changes ?? [];
+  // Two findings and a list of changes must still leave the button in sight on a small screen.
+  const crowded = changes.length > 0 && held?.agrees === false;
   // The limit says something only about parts that the signal passes on its way to the stage.
   const touchesStage = sheet.station.stageInput?.through.some((name) => view.port.through.includes(name));
   const stageNote =
@@ -57,7 +59,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           </PressButton>
         )}
       </div>
-      <h1>{headline}</h1>
+      <h1 className={crowded ? 'side__crowded' : ''}>{headline}</h1>
       {view.unjudged !== null && <p className="quiet">{view.unjudged}</p>}
       {standing !== null && <FindingTable caption="How it stands" rows={findingRows(standing)} />}
       {standing === null && fit !== null && <FindingTable caption="Its line" rows={lineRows(fit)} />}
@@ -76,7 +78,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
                 {choice === proposal.recommended ? 'Change' : 'Change, instead of what is recommended'}
               </p>
               <ol
-                className={changes.length > 2 || held?.agrees === false ? 'swaps swaps--many' : 'swaps'}
+                className={changes.length > 2 || crowded ? 'swaps swaps--many' : 'swaps'}
                 aria-label="Parts to change"
               >
                 {changes.map((change) => (

@@ -14,7 +14,11 @@ class StillObserver {
   unobserve() {}
   disconnect() {}
 }
-beforeEach(() => vi.stubGlobal('ResizeObserver', StillObserver));
+beforeEach(() => {
+  vi.stubGlobal('ResizeObserver', StillObserver);
+  // jsdom has no layout, so nothing can scroll there.
+  Element.prototype.scrollIntoView = () => {};
+});
 afterEach(cleanup);
 
 const meter: ConnectedMeter = {
