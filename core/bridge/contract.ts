@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { liveCalls, liveEvents } from './live-calls.ts';
 import {
   Change,
   ConnectedMeter,
@@ -15,6 +16,8 @@ import {
   SweepState,
   Visit,
 } from './records.ts';
+import { setUpCalls } from './set-up-calls.ts';
+import { watchCalls, watchEvents } from './watch-calls.ts';
 
 const Nothing = z.strictObject({});
 const text = z.string().trim().min(1).max(400);
@@ -111,6 +114,10 @@ export const calls = {
     }),
     out: z.strictObject({ fittings: z.array(Fitting) }),
   },
+
+  ...liveCalls,
+  ...setUpCalls,
+  ...watchCalls,
 } as const;
 
 /** Every event that a host sends by itself. */
@@ -136,6 +143,9 @@ export const events = {
     /** Null when it was chosen or put away on purpose; else what happened to the link and what would help. */
     lost: z.string().nullable(),
   }),
+
+  ...liveEvents,
+  ...watchEvents,
 } as const;
 
 export type CallName = keyof typeof calls;

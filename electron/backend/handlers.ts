@@ -6,11 +6,15 @@ import { createDesigns } from './services/designs.ts';
 import { createMeters } from './services/meters.ts';
 import { createParts } from './services/parts.ts';
 import { createRuns } from './services/runs.ts';
-import type { ServiceParts } from './services/service-parts.ts';
+import { refused, type ServiceParts } from './services/service-parts.ts';
 import { createStandings } from './services/standing.ts';
 import { createStations } from './services/stations.ts';
 import { createSweeps } from './services/sweeps.ts';
 import { createVisits } from './services/visits.ts';
+
+const notInThisBuild = async (): Promise<never> => {
+  throw refused('not-in-this-build', 'this program', 'this is being built; it is not in this version yet');
+};
 
 export type HandlerOptions = ServiceParts & Readonly<{ shop: MeterShop; host: HostKind; version: string }>;
 
@@ -72,6 +76,24 @@ export function createHandlers(
     'sweeps.export': async (input) => sweeps.export(input),
 
     'parts.fit': async (input) => parts.fit(input),
+
+    'live.start': notInThisBuild,
+    'live.stop': notInThisBuild,
+    'live.current': async () => ({ live: null }),
+    'live.open': notInThisBuild,
+    'simulate.hand': notInThisBuild,
+    'simulate.module': async () => ({ module: null }),
+    'set-up.begin': notInThisBuild,
+    'set-up.open': async () => ({ setUp: null }),
+    'set-up.record': notInThisBuild,
+    'set-up.abandon': notInThisBuild,
+    'set-up.list': async () => ({ setUps: [] }),
+    'watch.start': notInThisBuild,
+    'watch.stop': notInThisBuild,
+    'watch.temperature': notInThisBuild,
+    'watch.current': async () => ({ watch: null }),
+    'watch.open': notInThisBuild,
+    'watch.list': async () => ({ watches: [] }),
   };
   return {
     handlers,

@@ -22,7 +22,7 @@ describe('the contract', () => {
   });
 
   it.each(Object.keys({ ...calls, ...events }))('has a name of topic and act: %s', (name) => {
-    expect(name).toMatch(/^[a-z]+\.[a-z]+$/);
+    expect(name).toMatch(/^[a-z]+(-[a-z]+)*\.[a-z]+$/);
   });
 
   it('asks for the cautions to be read', () => {
