@@ -7,9 +7,12 @@ import './look/dialogs.css';
 import './look/stations.css';
 import './look/sheet.css';
 import './look/picture.css';
+import './look/places.css';
+import './look/peaking.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { connectBridge } from './bridge.ts';
+import { createLevelFeed } from './state/level-feed.ts';
 import { createLiveFeed } from './state/live-feed.ts';
 import { keepPreferences, recallPreferences } from './state/preferences.ts';
 import { createWorkbenchStore } from './state/store.ts';
@@ -19,8 +22,10 @@ const store = createWorkbenchStore();
 recallPreferences(store, window.localStorage, document.documentElement);
 keepPreferences(store, window.localStorage, document.documentElement);
 
-const feed = createLiveFeed((callback) => requestAnimationFrame(callback));
-const workbench = createWorkbench(connectBridge(), store, feed);
+const nextFrame = (callback: () => void) => requestAnimationFrame(callback);
+const feed = createLiveFeed(nextFrame);
+const levels = createLevelFeed(nextFrame, () => performance.now());
+const workbench = createWorkbench(connectBridge(), store, feed, levels);
 workbench.listen();
 void workbench.arrive();
 

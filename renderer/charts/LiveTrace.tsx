@@ -18,7 +18,7 @@ export type LiveTraceProps = Readonly<{
   theme: string;
 }>;
 
-const inksOf = (element: HTMLElement): LiveInks => {
+export const inksOf = (element: HTMLElement): LiveInks => {
   const style = getComputedStyle(element);
   const ink = (name: string) => style.getPropertyValue(name).trim();
   return {

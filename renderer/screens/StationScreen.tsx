@@ -1,25 +1,35 @@
 import { useMemo } from 'react';
-import { Button, DropZone, type DropZoneProps, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
-import { temperature } from '../format.ts';
-import { Glyph } from '../parts/Glyph.tsx';
+import { DropZone, type DropZoneProps } from 'react-aria-components';
 import { PressButton } from '../parts/PressButton.tsx';
-import { selectDialog, selectRun, selectSheet, selectTemperatureUnit } from '../state/select.ts';
+import { selectDialog, selectPlace, selectRun, selectSheet } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { viewSheet } from '../state/sheet-view.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { FindingSide } from './FindingSide.tsx';
-import { MeterChip } from './MeterChip.tsx';
+import { PeakingScreen } from './PeakingScreen.tsx';
 import { Picture } from './Picture.tsx';
+import { PortTabs } from './PortTabs.tsx';
 import { SheetDialogs } from './SheetDialogs.tsx';
 import { SheetLog } from './SheetLog.tsx';
 import { SheetPath } from './SheetPath.tsx';
-import { ThemeSwitch } from './ThemeSwitch.tsx';
+import { StationBar } from './StationBar.tsx';
 
-/** One station: its path, its picture, what to do about it, and what was done. */
+/** One station, at the place that was chosen. */
 export function StationScreen() {
   const sheet = useSelected(selectSheet);
   const { leaveStation } = useWorkbench();
-  if (sheet.at === 'open') return <OpenStation open={sheet} />;
+  const place = useSelected(selectPlace);
+  if (sheet.at === 'open')
+    switch (place) {
+      case 'station':
+        return <OpenStation open={sheet} />;
+      case 'peaking':
+        return <PeakingScreen open={sheet} />;
+      case 'gain-control':
+        return <OpenStation open={sheet} />;
+      case 'season':
+        return <OpenStation open={sheet} />;
+    }
   return (
     <main className="plain-page" aria-busy={sheet.at === 'opening'}>
       {sheet.at === 'failed' && (
@@ -35,10 +45,11 @@ export function StationScreen() {
   );
 }
 
+/** The sheet: its path, its picture, what to do about it, and what was done. */
 function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   const run = useSelected(selectRun);
   const dialog = useSelected(selectDialog);
-  const { dialogOpened, noticed } = useActions();
+  const { dialogOpened, noticed, portChosen } = useActions();
   const { sheet, portName, chosenSweepId, sweeps, picked } = open;
   const view = useMemo(
     () => viewSheet(sheet, portName, chosenSweepId, sweeps, picked),
@@ -61,8 +72,16 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   if (view === null) return null;
   return (
     <DropZone className="sheet" aria-label="Station sheet; a sweep file may be dropped here" onDrop={drop}>
-      <SheetHead open={open} />
+      <StationBar open={open} />
       <main className="sheet__main">
+        {sheet.station.ports.length > 1 && (
+          <PortTabs
+            ports={sheet.station.ports}
+            portName={portName}
+            isDisabled={runHere !== null && runHere.at !== 'cut-short'}
+            onChoose={portChosen}
+          />
+        )}
         <SheetPath sheet={sheet} view={view} locked={runHere !== null && runHere.at !== 'cut-short'} />
         <Picture view={view} sheet={sheet} run={runHere} />
       </main>
@@ -72,63 +91,5 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
       <SheetLog open={open} view={view} />
       {dialog.open !== 'none' && <SheetDialogs dialog={dialog} sheet={sheet} view={view} />}
     </DropZone>
-  );
-}
-
-function SheetHead({ open }: Readonly<{ open: OpenSheet }>) {
-  const unit = useSelected(selectTemperatureUnit);
-  const run = useSelected(selectRun);
-  const { leaveStation } = useWorkbench();
-  const { portChosen, dialogOpened } = useActions();
-  const { station, openVisit } = open.sheet;
-  const reading = run.at === 'starting' || run.at === 'running' || run.at === 'stopping';
-  return (
-    <header className="bar">
-      <Button className="bar__back" onPress={leaveStation} aria-label="Back to the stations">
-        <Glyph name="back" />
-      </Button>
-      <p className="bar__place">
-        <span className="bar__name">{station.name}</span>
-      </p>
-      {station.ports.length > 1 && (
-        <ToggleButtonGroup
-          className="ports"
-          aria-label="Port"
-          selectionMode="single"
-          disallowEmptySelection
-          isDisabled={reading}
-          selectedKeys={[open.portName]}
-          onSelectionChange={(keys) => {
-            const [key] = keys;
-            if (key !== undefined) portChosen(String(key));
-          }}
-        >
-          {station.ports.map(({ name }) => (
-            <ToggleButton key={name} id={name} className="ports__port">
-              {name}
-            </ToggleButton>
-          ))}
-        </ToggleButtonGroup>
-      )}
-      <div className="bar__end">
-        {openVisit !== null && (
-          <Button
-            className="visit-chip"
-            onPress={() => dialogOpened({ open: 'end-visit' })}
-            isDisabled={reading}
-            aria-label="A visit is open. End the visit."
-          >
-            <strong>
-              {openVisit.ambientC === null
-                ? 'Visit open'
-                : `${temperature(openVisit.ambientC, unit)} ambient`}
-            </strong>
-            <small>end the visit</small>
-          </Button>
-        )}
-        <MeterChip />
-        <ThemeSwitch />
-      </div>
-    </header>
   );
 }

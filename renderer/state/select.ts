@@ -15,6 +15,8 @@ export const selectDialog = (state: State) => state.dialog;
 export const selectNotice = (state: State) => state.notice;
 export const selectFace = (state: State) => state.face;
 export const selectBusy = (state: State) => state.busy;
+export const selectPlace = (state: State) => state.place;
+export const selectLive = (state: State) => state.live;
 
 export const selectStationSheet = (state: State): StationSheet | null =>
   state.sheet.at === 'open' ? state.sheet.sheet : null;

@@ -1,11 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createLiveSlice, type LiveSlice } from './live-slice.ts';
 import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
+import { createPlaceSlice, type PlaceSlice } from './place-slice.ts';
 import { createRunSlice, type RunSlice } from './run-slice.ts';
 import { createSheetSlice, type SheetSlice } from './sheet-slice.ts';
 import { createStationsSlice, type StationsSlice } from './stations-slice.ts';
 import { createUiSlice, type UiSlice } from './ui-slice.ts';
 
-export type State = StationsSlice & SheetSlice & MeterSlice & RunSlice & UiSlice;
+export type State = StationsSlice & SheetSlice & MeterSlice & RunSlice & UiSlice & PlaceSlice & LiveSlice;
 export type Store = StoreApi<State>;
 
 /** A store of its own for every page and every test; nothing is shared through the module. */
@@ -16,4 +18,6 @@ export const createWorkbenchStore = (): Store =>
     ...createMeterSlice(...api),
     ...createRunSlice(...api),
     ...createUiSlice(...api),
+    ...createPlaceSlice(...api),
+    ...createLiveSlice(...api),
   }));

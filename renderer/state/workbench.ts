@@ -1,7 +1,10 @@
 import type { Client } from '../../core/bridge/client.ts';
 import type { Change, MeterChoice, ProposalNote } from '../../core/bridge/records.ts';
 import { type Context, helpOf } from './context.ts';
+import { createLevelFeed, type LevelFeed } from './level-feed.ts';
+import { findLive, startLive, stopLive } from './live-commands.ts';
 import type { LiveFeed } from './live-feed.ts';
+import type { LivePlan } from './live-slice.ts';
 import { connectMeter, findPorts, putMeterAway } from './meter-commands.ts';
 import {
   importStation,
@@ -24,7 +27,15 @@ import {
 import { beginVisit, endVisit, fitParts, type VisitStart } from './visit-commands.ts';
 
 /** Joins the bridge to the store: listens to every event, and gives the screens what they can ask for. */
-export function createWorkbench(client: Client, store: Store, feed: LiveFeed) {
+export function createWorkbench(
+  client: Client,
+  store: Store,
+  feed: LiveFeed,
+  levels: LevelFeed = createLevelFeed(
+    (callback) => setTimeout(callback, 16),
+    () => performance.now(),
+  ),
+) {
   const context: Context = { client, store, feed };
   const state = () => store.getState();
 
@@ -47,6 +58,7 @@ export function createWorkbench(client: Client, store: Store, feed: LiveFeed) {
       const { meter } = await client.call('meters.current', {});
       if (meter !== null) state().meterConnected(meter);
       await listStations(context);
+      await findLive(context, levels);
     } catch (fault) {
       state().stationsFailed(helpOf(fault));
     }
@@ -62,6 +74,8 @@ export function createWorkbench(client: Client, store: Store, feed: LiveFeed) {
           void renewSheet(context, ended.stationId);
         else void listStations(context);
       }),
+      client.on('live.reading', (event) => levels.arrived(event)),
+      client.on('live.ended', ({ liveId, reason }) => state().liveEnded(liveId, reason)),
       client.on('meter.changed', ({ meter, lost }) => {
         if (meter === null) state().meterGone(lost);
         else state().meterConnected(meter);
@@ -78,10 +92,15 @@ export function createWorkbench(client: Client, store: Store, feed: LiveFeed) {
   return {
     arrive,
     listen,
+    levels,
     loadDemo: () => loadDemo(context),
     importStation: (fileName: string, text: string) => importStation(context, fileName, text),
     openStation: (stationId: string) => openStation(context, stationId),
-    leaveStation: () => leaveStation(context),
+    leaveStation: async () => {
+      await stopLive(context);
+      state().placeChosen('station');
+      await leaveStation(context);
+    },
     findPorts: () => findPorts(context),
     connectMeter: (choice: MeterChoice) => connectMeter(context, choice),
     putMeterAway: () => putMeterAway(context),
@@ -89,11 +108,17 @@ export function createWorkbench(client: Client, store: Store, feed: LiveFeed) {
     endVisit: (note: string) => endVisit(context, note),
     fitParts: (changes: readonly Change[], proposal: ProposalNote | null) =>
       fitParts(context, changes, proposal),
-    startSweep: (order: SweepOrder) => startSweep(context, order),
+    startSweep: async (order: SweepOrder) => {
+      // The meter listens to one thing at a time.
+      await stopLive(context);
+      await startSweep(context, order);
+    },
     stopSweep: () => stopSweep(context),
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+    startLive: (plan: LivePlan) => startLive(context, levels, plan),
+    stopLive: () => stopLive(context),
   };
 }
 

@@ -1,0 +1,119 @@
+import { useEffect, useRef, useState } from 'react';
+import { Button, Input, Label, NumberField, ToggleButton } from 'react-aria-components';
+import { ON_TARGET_DB } from '../../core/set-up/target.ts';
+import { LiveText } from '../parts/LiveText.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import { pitchHz } from '../sound/pitch.ts';
+import { createTone } from '../sound/tone.ts';
+import type { LevelSource } from '../state/level-moment.ts';
+import { highestWords, lowestWords } from '../state/level-words.ts';
+import type { LivePlan } from '../state/live-slice.ts';
+import { selectLive, selectMeterIsReady } from '../state/select.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+
+export type PeakingFootProps = Readonly<{
+  source: LevelSource;
+  plan: LivePlan | null;
+  targetDbmv: number | null;
+  isOwnTarget: boolean;
+  onTarget: (targetDbmv: number | null) => void;
+}>;
+
+const samePlan = (a: LivePlan, b: LivePlan) =>
+  a.stationId === b.stationId && a.portName === b.portName && a.frequencyMhz === b.frequencyMhz;
+
+/** Sound, what was held, the target, and the one button that starts and stops. */
+export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }: PeakingFootProps) {
+  const live = useSelected(selectLive);
+  const meterIsReady = useSelected(selectMeterIsReady);
+  const { dialogOpened } = useActions();
+  const { levels, startLive, stopLive } = useWorkbench();
+  const [sound, setSound] = useState(false);
+  const tone = useRef(createTone(() => new AudioContext()));
+  const running = live.at === 'running' || live.at === 'starting';
+
+  useEffect(() => {
+    const voice = tone.current;
+    if (!sound || !running) {
+      voice.play(null);
+      return;
+    }
+    const off = source.onTick(() => voice.play(pitchHz(source.read().offDb, ON_TARGET_DB)));
+    return () => {
+      off();
+      voice.play(null);
+    };
+  }, [source, sound, running]);
+  useEffect(() => () => tone.current.close(), []);
+  // Another channel while it runs: the meter follows.
+  useEffect(() => {
+    if (plan !== null && live.at === 'running' && !samePlan(live.plan, plan)) void startLive(plan);
+  }, [plan, live, startLive]);
+
+  const begin = () => {
+    if (plan === null) return;
+    tone.current.unlock();
+    void startLive(plan);
+  };
+  return (
+    <footer className="foot peaking__foot">
+      <ToggleButton
+        className="button button--plain button--visit"
+        isSelected={sound}
+        onChange={(on) => {
+          tone.current.unlock();
+          setSound(on);
+        }}
+      >
+        {sound ? 'Sound is on' : 'Sound is off'}
+      </ToggleButton>
+      <Button
+        className="button button--plain button--visit held"
+        onPress={levels.holdAnew}
+        aria-label="Hold anew"
+      >
+        <span>
+          highest <LiveText source={source} words={highestWords} className="held__level" />
+        </span>
+        <span>
+          lowest <LiveText source={source} words={lowestWords} className="held__level" />
+        </span>
+        <small>hold anew</small>
+      </Button>
+      <NumberField
+        className="field field--line peaking__target"
+        value={targetDbmv ?? Number.NaN}
+        onChange={(level) => onTarget(Number.isFinite(level) ? level : null)}
+        minValue={-60}
+        maxValue={80}
+        step={0.1}
+        formatOptions={{ minimumFractionDigits: 1, maximumFractionDigits: 1 }}
+      >
+        <Label>Target</Label>
+        <Input placeholder="none" />
+        <span aria-hidden="true">dBmV</span>
+      </NumberField>
+      {isOwnTarget && (
+        <PressButton rank="quiet" onPress={() => onTarget(null)}>
+          Back to design
+        </PressButton>
+      )}
+      <div className="foot__end">
+        {live.at === 'ended' && <p className="peaking__ended">{live.reason}</p>}
+        {running ? (
+          <PressButton size="visit" onPress={() => stopLive()}>
+            Stop
+          </PressButton>
+        ) : meterIsReady ? (
+          <PressButton rank="do" size="visit" isDisabled={plan === null} onPress={begin} autoFocus>
+            Start
+          </PressButton>
+        ) : (
+          <PressButton rank="do" size="visit" onPress={() => dialogOpened({ open: 'meter' })} autoFocus>
+            Choose a meter
+          </PressButton>
+        )}
+      </div>
+    </footer>
+  );
+}

@@ -1,0 +1,49 @@
+import { Button } from 'react-aria-components';
+import { temperature } from '../format.ts';
+import { Glyph } from '../parts/Glyph.tsx';
+import { selectRun, selectTemperatureUnit } from '../state/select.ts';
+import type { OpenSheet } from '../state/sheet-slice.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { MeterChip } from './MeterChip.tsx';
+import { PlaceTabs } from './PlaceTabs.tsx';
+import { ThemeSwitch } from './ThemeSwitch.tsx';
+
+/** The bar of a station: which one, where one is at it, its visit and the meter. The same on each of its screens. */
+export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
+  const unit = useSelected(selectTemperatureUnit);
+  const run = useSelected(selectRun);
+  const { leaveStation } = useWorkbench();
+  const { dialogOpened } = useActions();
+  const { station, openVisit } = open.sheet;
+  const reading = run.at === 'starting' || run.at === 'running' || run.at === 'stopping';
+  return (
+    <header className="bar">
+      <Button className="bar__back" onPress={leaveStation} aria-label="Back to the stations">
+        <Glyph name="back" />
+      </Button>
+      <p className="bar__place">
+        <span className="bar__name">{station.name}</span>
+      </p>
+      <PlaceTabs station={station} isDisabled={reading} />
+      <div className="bar__end">
+        {openVisit !== null && (
+          <Button
+            className="visit-chip"
+            onPress={() => dialogOpened({ open: 'end-visit' })}
+            isDisabled={reading}
+            aria-label="A visit is open. End the visit."
+          >
+            <strong>
+              {openVisit.ambientC === null
+                ? 'Visit open'
+                : `${temperature(openVisit.ambientC, unit)} ambient`}
+            </strong>
+            <small>end the visit</small>
+          </Button>
+        )}
+        <MeterChip />
+        <ThemeSwitch />
+      </div>
+    </header>
+  );
+}
