@@ -26,6 +26,8 @@ export const MeterIdentity = z.strictObject({
   model: z.string(),
   serialNumber: z.string(),
   firmware: z.string(),
+  /** The day of its last calibration, where it tells one. */
+  calibratedOn: z.iso.date().optional(),
 });
 export type MeterIdentity = z.infer<typeof MeterIdentity>;
 

@@ -7,7 +7,9 @@ import { dataFolder } from './data-folder.ts';
 import { createHandlers } from './handlers.ts';
 import { createLog, type Logger } from './log.ts';
 import { createMeterShop } from './meters/connect.ts';
+import { knownProfiles } from './meters/known-profiles.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
+import { profileFolder } from './meters/profile-folder.ts';
 
 export type HostKind = 'window' | 'browser' | 'memory';
 
@@ -23,6 +25,8 @@ export type BackendOptions = Readonly<{
   /** A random UUID. */
   newId: () => string;
   log: Logger;
+  /** How many pages listen; a live reading ends when none does for a minute. */
+  clients?: (() => number) | undefined;
 }>;
 
 export type Backend = Readonly<{
@@ -36,7 +40,7 @@ export type OpenedBackend = Backend & Readonly<{ dataDir: string; log: Logger }>
 
 /** Opens the archive and joins the services. Throws `ArchiveFault` when the archive can't be used. */
 export async function createBackend(options: BackendOptions): Promise<Backend> {
-  const { dataDir, host, version, meters, emit, now, newId, log } = options;
+  const { dataDir, host, version, meters, emit, now, newId, log, clients } = options;
   const openedAt = now();
   const archive = openArchive({
     folder: dataDir,
@@ -50,7 +54,7 @@ export async function createBackend(options: BackendOptions): Promise<Backend> {
     },
   });
   log.info({ path: archive.path, version, host, recovered: archive.recovered.length }, 'archive opened');
-  const joined = createHandlers({ archive, emit, now, newId, log, shop: meters, host, version });
+  const joined = createHandlers({ archive, emit, now, newId, log, shop: meters, host, version, clients });
   let closing: Promise<void> | null = null;
   return {
     handlers: joined.handlers,
@@ -70,7 +74,12 @@ export async function createBackend(options: BackendOptions): Promise<Backend> {
  * @throws  `Refused` when the folder is no place for an archive, `ArchiveFault` when the archive can't be used
  */
 export async function openBackend(
-  options: Readonly<{ dataDir?: string | undefined; host: HostKind; emit: Emit }>,
+  options: Readonly<{
+    dataDir?: string | undefined;
+    host: HostKind;
+    emit: Emit;
+    clients?: (() => number) | undefined;
+  }>,
 ): Promise<OpenedBackend> {
   const folder = dataFolder(options.dataDir);
   if (!folder.ok) throw new Refused(folder);
@@ -81,11 +90,18 @@ export async function openBackend(
     dataDir,
     host: options.host,
     version: packageJson.version,
-    meters: createMeterShop({ now }),
+    meters: createMeterShop({
+      now,
+      folder: profileFolder(
+        dataDir,
+        knownProfiles.map(({ name }) => name),
+      ),
+    }),
     emit: options.emit,
     now,
     newId: randomUUID,
     log,
+    clients: options.clients,
   });
   return { ...backend, dataDir, log };
 }

@@ -3,6 +3,7 @@ import { runProgram } from './program.ts';
 import { fit } from './verbs/fit.ts';
 import { gainControl } from './verbs/gain-control.ts';
 import { inspect } from './verbs/inspect.ts';
+import { meterCheck } from './verbs/meter-check.ts';
 import { propose } from './verbs/propose.ts';
 import { season } from './verbs/season.ts';
 import { simulate } from './verbs/simulate.ts';
@@ -14,7 +15,7 @@ for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop
 process.stdout.on('error', () => undefined);
 
 process.exitCode = await runProgram(
-  [fit, propose, sweep, simulate, gainControl, season, inspect],
+  [fit, propose, sweep, simulate, gainControl, season, inspect, meterCheck],
   process.argv.slice(2),
   {
     version: packed.version,

@@ -1,11 +1,23 @@
+import { type Fields, matchAnswer } from '../../../core/meters/match-answer.ts';
 import type { LineLink } from './line-link.ts';
 import { MeterFault } from './meter-shop.ts';
 import { OutOfPatience, pause, withPatience } from './patience.ts';
 import type { Question } from './profile.ts';
 
+export type { Fields };
+
 /** A conversation with one meter: its link, and the name it has in messages. */
-export type Talk = Readonly<{ link: LineLink; where: string; signal: AbortSignal }>;
-export type Fields = Readonly<Record<string, string | undefined>>;
+export type Talk = Readonly<{
+  link: LineLink;
+  where: string;
+  signal: AbortSignal;
+  /** How time passes; what was recorded is read again without waiting. Unless told, as it does. */
+  rest?: (restMs: number, signal: AbortSignal) => Promise<void>;
+}>;
+
+/** Waits, unless what was said is long past. */
+export const rest = (talk: Talk, restMs: number): Promise<void> =>
+  restMs === 0 ? Promise.resolve() : (talk.rest ?? pause)(restMs, talk.signal);
 
 /** Long enough for the rest of a torn answer to come and be dropped, before the question is put again. */
 const AFTER_NONSENSE_MS = 120;
@@ -13,7 +25,7 @@ const TELL_WITHIN_MS = 1500;
 const SHOWN_CHARACTERS = 80;
 
 /**
- * The named groups of the answer. An answer that the grammar refuses, or that `makesSense` does, is asked for once
+ * The named parts of the answer. An answer that the grammar refuses, or that `makesSense` does, is asked for once
  * more; then it is a `MeterFault` that shows what came. Silence is one at once. Rejects with the signal's reason when
  * that aborts.
  */
@@ -24,23 +36,24 @@ export async function askMeter(
 ): Promise<Fields> {
   const first = await askOnce(talk, question);
   if (first.fields !== null && makesSense(first.fields)) return first.fields;
-  await pause(AFTER_NONSENSE_MS, talk.signal);
+  await rest(talk, AFTER_NONSENSE_MS);
   const second = await askOnce(talk, question);
   if (second.fields !== null && makesSense(second.fields)) return second.fields;
   throw notUnderstood(talk.where, question.ask, second.text);
 }
 
-/** The answer's text and its groups, null when it does not read as an answer to this question. */
+/** The answer's text and its parts, null when it does not read as an answer to this question. */
 async function askOnce(talk: Talk, question: Question) {
   const text = await patiently(talk, question.timeoutMs, (signal) => talk.link.ask(question.ask, signal));
-  return { text, fields: question.answer.exec(text)?.groups ?? null };
+  return { text, fields: matchAnswer(question.answers, text) };
 }
 
 /** Says a line that has no answer. */
 export const tellMeter = (talk: Talk, line: string): Promise<void> =>
   patiently(talk, TELL_WITHIN_MS, (signal) => talk.link.tell(line, signal));
 
-async function patiently<T>(
+/** Waits for an answer as long as it may take; silence is a `MeterFault`. */
+export async function patiently<T>(
   talk: Talk,
   patienceMs: number,
   task: (signal: AbortSignal) => Promise<T>,
@@ -60,7 +73,8 @@ const silent = (where: string, afterMs: number) =>
     `the meter does not answer (waited ${afterMs / 1000} s); check that it is switched on, that this is its port, and the speed of the port`,
   );
 
-const notUnderstood = (where: string, asked: string, text: string) =>
+/** What came is no answer to what was asked. */
+export const notUnderstood = (where: string, asked: string, text: string) =>
   new MeterFault(
     'not-understood',
     where,

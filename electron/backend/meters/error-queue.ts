@@ -1,24 +1,26 @@
 import { askMeter, type Fields, type Talk } from './ask-meter.ts';
 import { MeterFault } from './meter-shop.ts';
-import type { Profile } from './profile.ts';
+import { errorHelp, type Profile } from './profile.ts';
 
 export type MeterError = Readonly<{ errorCode: number; errorText: string }>;
 
-/** The entry in an answer's groups `errorCode` and `errorText`; null when it says that there is none. */
+/** The entry in an answer's parts `errorCode` and `errorText`; null when it says that there is none, or nothing of it. */
 export function errorIn(fields: Fields): MeterError | null {
-  const errorCode = Number(fields.errorCode);
-  return errorCode === 0 ? null : { errorCode, errorText: (fields.errorText ?? '').replaceAll('""', '"') };
+  const errorCode = Number(fields.errorCode ?? 0);
+  return errorCode === 0 ? null : { errorCode, errorText: fields.errorText ?? '' };
 }
 
-/** Empties the meter's error queue, oldest first. */
+/** Empties the meter's error queue, oldest first. A meter without one has nothing more to say. */
 export async function drainErrors(talk: Talk, profile: Profile): Promise<readonly MeterError[]> {
   const errors: MeterError[] = [];
-  while (errors.length < profile.errorQueueDepth) {
-    const error = errorIn(await askMeter(talk, profile.nextError));
+  if (profile.errorQueue === null) return errors;
+  const { next, depth } = profile.errorQueue;
+  while (errors.length < depth) {
+    const error = errorIn(await askMeter(talk, next));
     if (error === null) return errors;
     errors.push(error);
   }
-  const help = `the meter's error queue has no end (${profile.errorQueueDepth} read); switch the meter off and on`;
+  const help = `the meter's error queue has no end (${depth} read); switch the meter off and on`;
   throw new MeterFault('meter-error', talk.where, help);
 }
 
@@ -27,7 +29,7 @@ export const meterError = (talk: Talk, profile: Profile, during: string, error: 
   new MeterFault(
     'meter-error',
     talk.where,
-    `${during}: the meter reports ${error.errorCode} "${error.errorText}"; ${profile.errorHelp(error.errorCode)}`,
+    `${during}: the meter reports ${error.errorCode} "${error.errorText}"; ${errorHelp(profile, error.errorCode)}`,
   );
 
 /**

@@ -1,5 +1,12 @@
 import type { MeterFault } from './meter-shop.ts';
 
+export type { LineFormat } from './profile.ts';
+
+/** What came where a block was asked for: its bytes without the header, or a line in its place. */
+export type BlockAnswer =
+  | Readonly<{ kind: 'block'; data: Uint8Array }>
+  | Readonly<{ kind: 'line'; line: string }>;
+
 /**
  * A meter's wire as questions and answers, a line each: a serial port, a pseudo-terminal, or an instrument inside
  * this process. Everything that a wire can do by itself (errors, closing, late bytes) ends behind this interface.
@@ -10,6 +17,8 @@ export interface LineLink {
    * waits. Rejects with the signal's reason when it aborts, with `MeterFault` when the link is gone.
    */
   ask(line: string, signal: AbortSignal): Promise<string>;
+  /** Sends a line that is answered with a block of definite length (IEEE 488.2), at most so long. Rejects as `ask`. */
+  askBlock(line: string, mostBytes: number, signal: AbortSignal): Promise<BlockAnswer>;
   /** Sends a line that has no answer; done when the system has taken it. Rejects as `ask` does. */
   tell(line: string, signal: AbortSignal): Promise<void>;
   /** Settles when the link went without having been asked to close; stays pending after `close()`. */
@@ -17,13 +26,3 @@ export interface LineLink {
   /** Idempotent; done within a second whatever the driver does. */
   close(): Promise<void>;
 }
-
-/** What the lines of one kind of meter look like on the wire. */
-export type LineFormat = Readonly<{
-  /** Sent behind every line. */
-  terminator: string;
-  /** True for a meter that talks unasked: what comes before the first line end may be half a line. */
-  discardFirstLine: boolean;
-  /** How long an answer that nobody waits for any more keeps the wire, so that it is not taken for the next one's. */
-  lateAnswerMs: number;
-}>;

@@ -1,6 +1,7 @@
+import { createBlockCollector } from './block-collector.ts';
 import type { ByteWire, WireStart } from './byte-wire.ts';
-import type { LineFormat, LineLink } from './line-link.ts';
-import { createLineSplitter, LONGEST_LINE } from './lines.ts';
+import type { BlockAnswer, LineFormat, LineLink } from './line-link.ts';
+import { createLineSplitter } from './lines.ts';
 import { MeterFault } from './meter-shop.ts';
 import { OutOfPatience } from './patience.ts';
 
@@ -8,7 +9,9 @@ const CLOSE_WITHIN_MS = 1000;
 
 /** The one question that is on the wire. `over` settles when its answer has come or is no longer to be expected. */
 type Flight = {
-  answered: (line: string) => void;
+  /** Where a block is to come; null once what comes is known to be text. */
+  block: ReturnType<typeof createBlockCollector> | null;
+  answered: (answer: BlockAnswer) => void;
   failed: (fault: MeterFault) => void;
   readonly over: Promise<void>;
   readonly land: () => void;
@@ -16,7 +19,7 @@ type Flight = {
 
 /** A line link over any wire of bytes. `where` names the wire in faults. */
 export function createLineLink(where: string, format: LineFormat, start: WireStart): LineLink {
-  const splitter = createLineSplitter(format.discardFirstLine);
+  const splitter = createLineSplitter(format.discardFirstLine, format.longestLine);
   const lost = Promise.withResolvers<MeterFault>();
   const ended = Promise.withResolvers<never>();
   // Nobody may be waiting when the link ends; the rejection is for those who are.
@@ -32,17 +35,44 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
     ended.reject(fault);
   };
 
+  const takeText = (bytes: Uint8Array) => {
+    const { lines, endless } = splitter.push(bytes);
+    // A line that nobody asked for is dropped: it answers nothing.
+    for (const line of lines) flight?.answered({ kind: 'line', line });
+    if (endless) {
+      const help = `more than ${format.longestLine} characters without a line end; check the speed of the port`;
+      flight?.failed(new MeterFault('not-understood', where, help));
+    }
+  };
+  const takeBlock = (
+    waiting: Flight,
+    collected: ReturnType<typeof createBlockCollector>,
+    chunk: Uint8Array,
+  ) => {
+    const found = collected.push(chunk);
+    switch (found.kind) {
+      case 'more':
+        return;
+      case 'block':
+        waiting.answered({ kind: 'block', data: found.data });
+        return takeText(found.rest);
+      case 'text':
+        waiting.block = null;
+        return takeText(found.bytes);
+      case 'damaged':
+        waiting.answered({ kind: 'line', line: 'a block that does not end where its header says' });
+        takeText(found.rest);
+        return splitter.dropBegun();
+    }
+  };
+
   const wire: ByteWire = start({
     bytes(chunk) {
       // Data behind the end of a session is nobody's answer.
       if (end !== null) return;
-      const { lines, endless } = splitter.push(chunk);
-      // A line that nobody asked for is dropped: it answers nothing.
-      for (const line of lines) flight?.answered(line);
-      if (endless) {
-        const help = `more than ${LONGEST_LINE} characters without a line end; check the speed of the port`;
-        flight?.failed(new MeterFault('not-understood', where, help));
-      }
+      const waiting = flight;
+      if (waiting !== null && waiting.block !== null) takeBlock(waiting, waiting.block, chunk);
+      else takeText(chunk);
     },
     gone(fault) {
       if (end === null) lost.resolve(fault);
@@ -51,51 +81,64 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
     },
   });
 
-  let spoken = false;
   const send = (line: string, taken: () => void) => {
-    // Half a line that came before we said anything belongs to an earlier session, and so does its rest.
-    if (!spoken) splitter.dropBegun();
-    spoken = true;
+    // Half a line that came before we said this answers something else, and so does its rest: an earlier session's,
+    // or that of a question which waited long enough.
+    splitter.dropBegun();
     wire.write(Buffer.from(line + format.terminator, 'latin1'), taken);
+  };
+
+  /** Waits for its turn, sends, and gives what comes back. */
+  const converse = async (
+    line: string,
+    block: Flight['block'],
+    signal: AbortSignal,
+  ): Promise<BlockAnswer> => {
+    // The check and the taking of the turn stand in one step, so that two can't take the same turn.
+    while (flight !== null) await unlessAborted(flight.over, signal);
+    signal.throwIfAborted();
+    if (end !== null) throw end;
+    return await new Promise<BlockAnswer>((resolve, reject) => {
+      const landing = Promise.withResolvers<void>();
+      const mine: Flight = {
+        block,
+        over: landing.promise,
+        land: () => {
+          signal.removeEventListener('abort', abandon);
+          if (flight === mine) flight = null;
+          landing.resolve();
+        },
+        answered: (answer) => {
+          mine.land();
+          resolve(answer);
+        },
+        failed: (fault) => {
+          mine.land();
+          reject(fault);
+        },
+      };
+      const abandon = () => {
+        reject(signal.reason);
+        // Waited long enough already, or stopped while the answer is on its way: then it still owns the wire.
+        if (signal.reason instanceof OutOfPatience) return mine.land();
+        const timer = setTimeout(mine.land, format.lateAnswerMs);
+        void mine.over.then(() => clearTimeout(timer));
+      };
+      signal.addEventListener('abort', abandon, { once: true });
+      flight = mine;
+      send(line, () => undefined);
+    });
   };
 
   const link: LineLink = {
     lost: lost.promise,
     async ask(line, signal) {
-      // The check and the taking of the turn stand in one step, so that two can't take the same turn.
-      while (flight !== null) await unlessAborted(flight.over, signal);
-      signal.throwIfAborted();
-      if (end !== null) throw end;
-      return await new Promise<string>((resolve, reject) => {
-        const landing = Promise.withResolvers<void>();
-        const mine: Flight = {
-          over: landing.promise,
-          land: () => {
-            signal.removeEventListener('abort', abandon);
-            if (flight === mine) flight = null;
-            landing.resolve();
-          },
-          answered: (answer) => {
-            mine.land();
-            resolve(answer);
-          },
-          failed: (fault) => {
-            mine.land();
-            reject(fault);
-          },
-        };
-        const abandon = () => {
-          reject(signal.reason);
-          // Waited long enough already, or stopped while the answer is on its way: then it still owns the wire.
-          if (signal.reason instanceof OutOfPatience) return mine.land();
-          const timer = setTimeout(mine.land, format.lateAnswerMs);
-          void mine.over.then(() => clearTimeout(timer));
-        };
-        signal.addEventListener('abort', abandon, { once: true });
-        flight = mine;
-        send(line, () => undefined);
-      });
+      const answer = await converse(line, null, signal);
+      // Without a collector nothing but lines comes.
+      if (answer.kind === 'block') throw new Error('a block came where a line was asked for');
+      return answer.line;
     },
+    askBlock: (line, mostBytes, signal) => converse(line, createBlockCollector(mostBytes), signal),
     async tell(line, signal) {
       while (flight !== null) await unlessAborted(flight.over, signal);
       signal.throwIfAborted();

@@ -1,4 +1,4 @@
-/** A line is never longer than this; more without a line end means that the speed is wrong. */
+/** A line is never longer than this, unless told; more without a line end means that the speed is wrong. */
 export const LONGEST_LINE = 4096;
 
 /** What came out of a chunk: whole lines in order, and whether a line had to be given up as endless. */
@@ -21,7 +21,7 @@ const edges = /^[\s\p{Cc}]+|[\s\p{Cc}]+$/gu;
  * Control characters are stripped at the ends only. Inside a line they stay, so that a line with a damaged byte in it
  * fails the grammar: taking one out of a number would leave another number.
  */
-export function createLineSplitter(discardFirstLine: boolean): LineSplitter {
+export function createLineSplitter(discardFirstLine: boolean, longestLine = LONGEST_LINE): LineSplitter {
   let begun: number[] = [];
   let skipping = discardFirstLine;
   let sinceLineEnd = 0;
@@ -40,7 +40,7 @@ export function createLineSplitter(discardFirstLine: boolean): LineSplitter {
         }
         if (!skipping) begun.push(byte);
         sinceLineEnd += 1;
-        if (sinceLineEnd > LONGEST_LINE) {
+        if (sinceLineEnd > longestLine) {
           begun = [];
           skipping = true;
           endless = true;

@@ -1,8 +1,11 @@
 import type { Reading } from '../../../core/bridge/records.ts';
-import { askMeter, type Fields, type Talk } from './ask-meter.ts';
+import { askMeter, type Fields, rest, type Talk, tellMeter } from './ask-meter.ts';
 import { drainErrors, errorIn, explained, meterError } from './error-queue.ts';
-import { levelInDbmv } from './level-in-dbmv.ts';
+import { MeterFault } from './meter-shop.ts';
+import { aboutFrequency } from './placeholders.ts';
 import type { LevelUnit, Profile, Question } from './profile.ts';
+import { readTraces } from './read-traces.ts';
+import { levelIn, makesSenseAt } from './sense.ts';
 
 /** A connected meter that has said in which unit it counts. */
 export type Ready = Readonly<{ talk: Talk; profile: Profile; unit: LevelUnit; now: () => Date }>;
@@ -15,15 +18,33 @@ export async function* readLevels(
   ready: Ready,
   frequenciesMhz: readonly number[],
 ): AsyncGenerator<Reading, void> {
+  const { talk, profile } = ready;
+  const prepared = await unlessStopped(talk.signal, () => prepare(talk, profile));
+  if (prepared === null) return;
+  if (profile.trace !== null) {
+    yield* readTraces(ready, profile.trace, frequenciesMhz);
+    return;
+  }
+  let first = true;
   for (const frequencyMhz of frequenciesMhz) {
-    const reading = await unlessStopped(ready.talk.signal, () => readOne(ready, frequencyMhz));
+    const pauseMs = first ? 0 : profile.pauseMs;
+    first = false;
+    const reading = await unlessStopped(talk.signal, async () => {
+      await rest(talk, pauseMs);
+      return await readOne(ready, frequencyMhz);
+    });
     if (reading === null) return;
     yield reading;
   }
 }
 
+async function prepare(talk: Talk, profile: Profile): Promise<true> {
+  for (const line of profile.prepare) await tellMeter(talk, line);
+  return true;
+}
+
 /** Null when the signal stopped it: being stopped is no fault. */
-async function unlessStopped<T>(signal: AbortSignal, task: () => Promise<T>): Promise<T | null> {
+export async function unlessStopped<T>(signal: AbortSignal, task: () => Promise<T>): Promise<T | null> {
   if (signal.aborted) return null;
   try {
     return await task();
@@ -34,8 +55,10 @@ async function unlessStopped<T>(signal: AbortSignal, task: () => Promise<T>): Pr
 }
 
 async function readOne(ready: Ready, frequencyMhz: number): Promise<Reading> {
-  const { talk, profile } = ready;
+  const { talk, profile, unit } = ready;
   const during = `at ${frequencyMhz} MHz`;
+  if (frequencyMhz < profile.limits.lowestMhz || frequencyMhz > profile.limits.highestMhz)
+    throw outOfReach(talk, profile, frequencyMhz);
   try {
     let fields = await askLevel(ready, frequencyMhz);
     if (errorIn(fields) !== null) {
@@ -47,7 +70,7 @@ async function readOne(ready: Ready, frequencyMhz: number): Promise<Reading> {
     if (error !== null) throw meterError(talk, profile, during, error);
     return {
       frequencyMhz,
-      meterDbmv: levelOf(ready, Number(fields.level)),
+      meterDbmv: levelIn(profile, unit, fields),
       kind: null,
       takenAt: ready.now().toISOString(),
     };
@@ -56,18 +79,21 @@ async function readOne(ready: Ready, frequencyMhz: number): Promise<Reading> {
   }
 }
 
-/** An answer for another frequency makes sense only where the meter says that something went wrong. */
-function askLevel({ talk, profile }: Ready, frequencyMhz: number): Promise<Fields> {
+async function askLevel({ talk, profile, unit }: Ready, frequencyMhz: number): Promise<Fields> {
+  if (profile.level === null) throw new Error(`the profile "${profile.name}" reads no single level`);
   const hz = Math.round(frequencyMhz * 1e6);
-  const question: Question = { ...profile.level, ask: profile.level.ask.replace('{hz}', String(hz)) };
-  return askMeter(
-    talk,
-    question,
-    (fields) => errorIn(fields) !== null || Math.abs(Number(fields.hz) - hz) <= profile.tuneWithinMhz * 1e6,
-  );
+  if (profile.tune !== null) {
+    await tellMeter(talk, aboutFrequency(profile.tune.say, hz));
+    await rest(talk, profile.tune.settleMs);
+  }
+  const question: Question = { ...profile.level, ask: aboutFrequency(profile.level.ask, hz) };
+  return await askMeter(talk, question, makesSenseAt(profile, unit, hz));
 }
 
-function levelOf({ profile, unit }: Ready, amount: number): number | null {
-  if (!(Math.abs(amount) < profile.noLevelFrom)) return null;
-  return levelInDbmv(amount, unit);
-}
+/** The meter could not do it, and need not be asked. */
+export const outOfReach = (talk: Talk, { limits, title }: Profile, frequencyMhz: number): MeterFault =>
+  new MeterFault(
+    'meter-error',
+    talk.where,
+    `${frequencyMhz} MHz: ${title} reads from ${limits.lowestMhz} to ${limits.highestMhz} MHz; take that frequency out of the plan or use another meter`,
+  );

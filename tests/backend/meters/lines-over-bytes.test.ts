@@ -3,12 +3,12 @@ import { createLineLink } from '../../../electron/backend/meters/lines-over-byte
 import { OutOfPatience, withPatience } from '../../../electron/backend/meters/patience.ts';
 import { type Script, scriptedWire } from '../../support/scripted-wire.ts';
 
-const format = { terminator: '\n', discardFirstLine: false, lateAnswerMs: 100 };
+const format = { terminator: '\n', discardFirstLine: false, lateAnswerMs: 100, longestLine: 4096 } as const;
 const never = new AbortController().signal;
 const silent: Script = () => undefined;
 const echo: Script = (line, { send }) => send(`${line}!\n`);
 
-function linkTo(script: Script, lateAnswerMs = format.lateAnswerMs) {
+function linkTo(script: Script, lateAnswerMs: number = format.lateAnswerMs) {
   const wire = scriptedWire(script);
   return { wire, link: createLineLink('the wire', { ...format, lateAnswerMs }, wire.start) };
 }
@@ -85,6 +85,13 @@ it('fails the open question, tells that it is lost, and closes, when the wire go
   expect(wire.closedTimes()).toBe(1);
 });
 
+it('never joins half an answer that came too late to the next one', async () => {
+  const { link, wire } = linkTo((_line, { send }) => send('71100'));
+  await expect(withPatience(20, never, (signal) => link.ask('one', signal))).rejects.toThrow(OutOfPatience);
+  wire.play((_line, { send }) => send('0,"No error"\n0,"next"\n'));
+  expect(await link.ask('two', never)).toBe('0,"next"');
+});
+
 it('says that the speed is wrong when no line end comes', async () => {
   const { link } = linkTo((_line, { send }) => send('\xff'.repeat(5000)));
   await expect(link.ask('one', never)).rejects.toMatchObject({ code: 'not-understood' });
@@ -119,3 +126,42 @@ it('can be stopped while the driver takes no bytes', async () => {
   }));
   await expect(withPatience(20, never, (signal) => link.tell('*CLS', signal))).rejects.toThrow(OutOfPatience);
 });
+
+const bytesOf = (text: string) => Buffer.from(text, 'latin1');
+const block = `#216${String.fromCharCode(0, 10, 13, 35, 255, 0, 0, 0, 10, 10, 10, 1, 2, 3, 4, 5)}`;
+
+it('takes a block whatever is in it and whatever the pieces, and the next line after it', async () => {
+  const { link, wire } = linkTo((line, { send }) => {
+    if (line !== 'TRAC?') return send(`${line}!\n`);
+    send('\r\n');
+    for (const character of `${block}\r\n`) send(character);
+  });
+  const answer = await link.askBlock('TRAC?', 16, never);
+  expect(answer).toEqual({ kind: 'block', data: Uint8Array.from(bytesOf(block.slice(4))) });
+  expect(await link.ask('level', never)).toBe('level!');
+  expect(wire.said).toEqual(['TRAC?', 'level']);
+});
+
+it('takes no block that is cut, and none that a byte was added to or lost from', async () => {
+  for (let cut = 0; cut < block.length; cut += 1) {
+    const { link } = linkTo((_line, { send, unplug }) => {
+      send(block.slice(0, cut));
+      unplug();
+    });
+    await expect(link.askBlock('TRAC?', 16, never)).rejects.toMatchObject({ code: 'lost' });
+  }
+  const longer = linkTo((_line, { send }) => send(`${block}x\n`)).link;
+  expect(await longer.askBlock('TRAC?', 16, never)).toMatchObject({ kind: 'line' });
+  // A lost byte takes the line end for the last one; then nothing ends it.
+  const shorter = linkTo((_line, { send }) => send(`${block.slice(0, 9)}${block.slice(10)}\n`)).link;
+  const patient = withPatience(30, never, (signal) => shorter.askBlock('TRAC?', 16, signal));
+  await expect(patient).rejects.toThrow(OutOfPatience);
+});
+
+it.each(['-113,"Undefined header"', '#0abc', '#9999999999x', '#x'])(
+  'gives %s as the line that it is where a block was asked for',
+  async (line) => {
+    const { link } = linkTo((_line, { send }) => send(`${line}\n`));
+    expect(await link.askBlock('TRAC?', 16, never)).toEqual({ kind: 'line', line });
+  },
+);

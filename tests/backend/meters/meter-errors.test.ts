@@ -1,19 +1,15 @@
 import { expect, it } from 'vitest';
 import { createMeterShop } from '../../../electron/backend/meters/connect.ts';
 import { createLineLink } from '../../../electron/backend/meters/lines-over-bytes.ts';
-import type { Profile } from '../../../electron/backend/meters/profile.ts';
+import { errorHelp } from '../../../electron/backend/meters/profile.ts';
 import { scpi } from '../../../electron/backend/meters/profiles/scpi.ts';
-import { scpiErrorHelp } from '../../../electron/backend/meters/profiles/scpi-errors.ts';
 import { SimulatedInstrument } from '../../../electron/backend/meters/simulated/instrument.ts';
 import { type Script, scriptedWire } from '../../support/scripted-wire.ts';
+import { waiting } from './meter-suite.ts';
 
 const never = new AbortController().signal;
 /** Waits a second for what never comes, so that the tests that need silence do not take long. */
-const inASecond: Profile = {
-  ...scpi,
-  identify: { ...scpi.identify, timeoutMs: 1000 },
-  level: { ...scpi.level, timeoutMs: 1000 },
-};
+const inASecond = waiting(scpi, 1000);
 
 /** A connected instrument, and a way to put other answers in the place of its own. */
 function instrumentOn(script?: (line: string, own: () => string | null) => string | null) {
@@ -148,9 +144,9 @@ it('refuses a profile that nobody has, as an input', async () => {
 });
 
 it('lists its profiles', () => {
-  expect(createMeterShop({ now: () => new Date(0) }).profiles()).toEqual([
-    { name: 'scpi', title: expect.stringContaining('SCPI') },
-  ]);
+  const [first, ...others] = createMeterShop({ now: () => new Date(0) }).profiles();
+  expect(first).toEqual({ name: 'scpi', title: expect.stringContaining('SCPI') });
+  expect(others.map(({ name }) => name)).toContain('line');
 });
 
 // Classes of SCPI-1999, volume 2, SYSTem:ERRor.
@@ -161,4 +157,4 @@ it.each([
   [-420, /out of step/],
   [17, /manual/],
   [-330, /do not trust/],
-])('has a meaning for error %d', (errorCode, meaning) => expect(scpiErrorHelp(errorCode)).toMatch(meaning));
+])('has a meaning for error %d', (errorCode, meaning) => expect(errorHelp(scpi, errorCode)).toMatch(meaning));

@@ -1,8 +1,8 @@
 import { createLineSplitter } from '../lines.ts';
-import type { SimulatedInstrument } from './instrument.ts';
+import type { Instrument } from './instrument.ts';
 
-/** How long the instrument takes, in milliseconds: to work through a message, and for each reading on top. */
-export type Pace = Readonly<{ messageMs: number; readingMs: number }>;
+/** How long the instrument takes, in milliseconds: to work through a message; a reading, a point of a trace on top. */
+export type Pace = Readonly<{ messageMs: number; readingMs: number; pointMs?: number }>;
 
 /** About the pace of a quick hand-held meter: a plan of 136 channels takes some three seconds. */
 export const usualPace: Pace = { messageMs: 0, readingMs: 20 };
@@ -15,7 +15,7 @@ export interface InstrumentFront {
 }
 
 export function createFront(
-  instrument: SimulatedInstrument,
+  instrument: Instrument,
   pace: Pace,
   send: (bytes: Uint8Array) => void,
 ): InstrumentFront {
@@ -27,14 +27,14 @@ export function createFront(
   const work = () => {
     const line = waiting.shift();
     if (line === undefined || stopped) return;
-    const { answer, readings } = instrument.take(line);
+    const { answer, readings, points } = instrument.take(line);
     working = setTimeout(
       () => {
         working = null;
         if (answer !== null) send(Buffer.from(`${answer}\n`, 'latin1'));
         work();
       },
-      pace.messageMs + readings * pace.readingMs,
+      pace.messageMs + readings * pace.readingMs + points * (pace.pointMs ?? 0),
     );
   };
 

@@ -1,7 +1,7 @@
-import { dbm75FromDbmv, dbuvFromDbmv, millivoltFromDbmv } from '../../../../core/units.ts';
 import { type LevelUnit, levelUnits } from '../profile.ts';
+import { type Act, asks, does, type Effect, type InstrumentCommand, inUnit } from './instrument-command.ts';
+import { startTrace, sweepSpan, type TraceState, traceCommands } from './instrument-trace-commands.ts';
 import type { ErrorQueue } from './scpi-errors.ts';
-import { type HeaderNode, headerNodes } from './scpi-header.ts';
 import { readByte, readHz } from './scpi-number.ts';
 
 /** What the instrument is set to and what it holds. */
@@ -13,55 +13,28 @@ export type InstrumentState = {
   readonly errors: ErrorQueue;
   /** A fresh reading at the tuned frequency in dBmV, null where there is none. */
   readonly measure: () => number | null;
+  /** One point of a trace in dBmV; quicker than a reading. */
+  readonly measureAt: (hz: number) => number | null;
   unit: LevelUnit;
   centerHz: number;
   eventsEnabled: number;
   requestsEnabled: number;
   /** The reading that FETCh? gives again; undefined before the first. */
   held: number | null | undefined;
+  trace: TraceState;
 };
 
-/** What a unit of a message did: an answer, nothing to say, or the code of what went wrong. */
-export type Effect = string | null | Readonly<{ code: number }>;
-type Act = (state: InstrumentState, parameters: readonly string[]) => Effect;
-export type InstrumentCommand = Readonly<{
-  nodes: readonly HeaderNode[];
-  query: boolean;
-  parameterCount: 0 | 1;
-  act: Act;
-}>;
+export type { Effect, InstrumentCommand };
 
 const MISSING_READING = -230;
 const ILLEGAL_PARAMETER = -224;
 /** SCPI's "not a number": the instrument has no level to give. */
 const NOT_A_NUMBER = '9.91E+37';
 
-const asks = (notation: string, act: Act): InstrumentCommand => ({
-  nodes: headerNodes(notation),
-  query: true,
-  parameterCount: 0,
-  act,
-});
-const does = (notation: string, parameterCount: 0 | 1, act: Act): InstrumentCommand => ({
-  nodes: headerNodes(notation),
-  query: false,
-  parameterCount,
-  act,
-});
-
 function levelText(state: InstrumentState): Effect {
   if (state.held === undefined) return { code: MISSING_READING };
   if (state.held === null) return NOT_A_NUMBER;
-  switch (state.unit) {
-    case 'DBMV':
-      return state.held.toFixed(2);
-    case 'DBUV':
-      return dbuvFromDbmv(state.held).toFixed(2);
-    case 'DBM':
-      return dbm75FromDbmv(state.held).toFixed(2);
-    case 'V':
-      return (millivoltFromDbmv(state.held) / 1000).toExponential(4).toUpperCase();
-  }
+  return inUnit(state.held, state.unit);
 }
 
 function measured(state: InstrumentState): Effect {
@@ -90,6 +63,7 @@ export const instrumentCommands: readonly InstrumentCommand[] = [
     state.unit = state.startUnit;
     state.centerHz = state.rangeHz.start;
     state.held = undefined;
+    state.trace = startTrace();
     return null;
   }),
   does('*CLS', 0, (state) => {
@@ -140,15 +114,18 @@ export const instrumentCommands: readonly InstrumentCommand[] = [
     const read = readHz(parameter, state.rangeHz);
     if (!read.ok) return read;
     state.centerHz = read.amount;
+    state.trace.spanned = false;
     // What was read before belongs to another frequency.
     state.held = undefined;
     return null;
   }),
   does('INITiate[:IMMediate]', 0, (state) => {
-    state.held = state.measure();
+    if (state.trace.spanned) sweepSpan(state);
+    else state.held = state.measure();
     return null;
   }),
   asks('FETCh[:SCALar][:POWer][:AC]', levelText),
   asks('READ[:SCALar][:POWer][:AC]', measured),
   asks('MEASure[:SCALar]:POWer[:AC]', measured),
+  ...traceCommands,
 ];

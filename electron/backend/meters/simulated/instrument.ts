@@ -1,5 +1,6 @@
 import type { LevelUnit } from '../profile.ts';
 import { type Effect, type InstrumentState, instrumentCommands } from './instrument-commands.ts';
+import { startTrace } from './instrument-trace-commands.ts';
 import { ErrorQueue } from './scpi-errors.ts';
 import { matchHeader } from './scpi-header.ts';
 import { type MessageUnit, parseMessage } from './scpi-message.ts';
@@ -7,8 +8,15 @@ import { type MessageUnit, parseMessage } from './scpi-message.ts';
 /** The level in dBmV at a frequency, null where there is none; `draw` counts the readings. */
 export type LevelSource = (frequencyMhz: number, draw: number) => number | null;
 
-/** What a message led to: one line of answers or none, and how many readings it took. */
-export type Response = Readonly<{ answer: string | null; readings: number }>;
+/** What a message led to: one line of answers or none, and how many readings and points of a trace it took. */
+export type Response = Readonly<{ answer: string | null; readings: number; points: number }>;
+
+/** Anything that answers lines as a meter does. */
+export interface Instrument {
+  take(line: string): Response;
+  /** A message was too long to be kept. */
+  overrun(): void;
+}
 
 export type InstrumentParts = Readonly<{
   source: LevelSource;
@@ -30,9 +38,11 @@ const isCommandError = (code: number) => code <= -100 && code > -200;
  * and no wire: a line goes in, a line may come out. It starts in dBm, as many do, so that agreeing on the unit is
  * part of every demonstration.
  */
-export class SimulatedInstrument {
+export class SimulatedInstrument implements Instrument {
   readonly #state: InstrumentState;
   #draw = 0;
+  #readings = 0;
+  #points = 0;
 
   constructor(parts: InstrumentParts) {
     const units = parts.units ?? ['DBM', 'DBMV', 'DBUV', 'V'];
@@ -42,19 +52,28 @@ export class SimulatedInstrument {
       startUnit: units[0],
       rangeHz: { lowest: 1e6, highest: 1.3e9, start: 1e8 },
       errors: new ErrorQueue(parts.errorQueueDepth ?? 16),
-      measure: () => parts.source(state.centerHz / 1e6, this.#draw++),
+      measure: () => {
+        this.#readings += 1;
+        return parts.source(state.centerHz / 1e6, this.#draw++);
+      },
+      measureAt: (hz) => {
+        this.#points += 1;
+        return parts.source(hz / 1e6, this.#draw++);
+      },
       unit: units[0],
       centerHz: 1e8,
       eventsEnabled: 0,
       requestsEnabled: 0,
       held: undefined,
+      trace: startTrace(),
     };
     this.#state = state;
   }
 
   /** Takes one message. Answers of its queries are joined by semicolons; a command error ends the message. */
   take(line: string): Response {
-    const before = this.#draw;
+    this.#readings = 0;
+    this.#points = 0;
     const answers: string[] = [];
     for (const parsed of parseMessage(line)) {
       const effect = parsed.ok ? this.#run(parsed.unit) : parsed;
@@ -64,7 +83,8 @@ export class SimulatedInstrument {
         if (isCommandError(effect.code)) break;
       }
     }
-    return { answer: answers.length === 0 ? null : answers.join(';'), readings: this.#draw - before };
+    const answer = answers.length === 0 ? null : answers.join(';');
+    return { answer, readings: this.#readings, points: this.#points };
   }
 
   /** A message that was too long to be kept. */
@@ -80,7 +100,7 @@ export class SimulatedInstrument {
       if (match === 'suffix-out-of-range') code = SUFFIX_OUT_OF_RANGE;
       if (match !== 'match') continue;
       if (parameters.length > command.parameterCount) return { code: PARAMETER_NOT_ALLOWED };
-      if (parameters.length < command.parameterCount) return { code: MISSING_PARAMETER };
+      if (parameters.length === 0 && command.parameterCount > 0) return { code: MISSING_PARAMETER };
       return command.act(this.#state, parameters);
     }
     return { code };

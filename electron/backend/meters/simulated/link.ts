@@ -3,11 +3,11 @@ import type { LineLink } from '../line-link.ts';
 import { createLineLink } from '../lines-over-bytes.ts';
 import type { Profile } from '../profile.ts';
 import { createFront, type Pace, usualPace } from './front.ts';
-import { SimulatedInstrument } from './instrument.ts';
+import { type Instrument, SimulatedInstrument } from './instrument.ts';
 import type { SimulatedPlace } from './source.ts';
 
 /** A wire inside this process: what is written reaches the instrument as bytes, and its bytes come back. */
-export function wireToInstrument(instrument: SimulatedInstrument, pace: Pace): WireStart {
+export function wireToInstrument(instrument: Instrument, pace: Pace): WireStart {
   return (events) => {
     const front = createFront(instrument, pace, (bytes) => setImmediate(() => events.bytes(bytes)));
     return {

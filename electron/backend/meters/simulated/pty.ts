@@ -1,7 +1,7 @@
 import { closeSync, constants, openSync } from 'node:fs';
 import type { ReadStream } from 'node:tty';
 import { createFront, type Pace } from './front.ts';
-import type { SimulatedInstrument } from './instrument.ts';
+import type { Instrument } from './instrument.ts';
 
 /** The parts of node-pty's terminal that its types do not show: it has no other way to a pair without a program. */
 type OpenPair = Readonly<{ _master: ReadStream; _slave: ReadStream; _pty: string }>;
@@ -17,7 +17,7 @@ export type PtyMeter = Readonly<{
  * Opens a pseudo-terminal and puts the instrument on its far end. We keep our own handle on the near end, so that the
  * terminal stays when a program closes it and can be opened again; without that the far end would read an error.
  */
-export async function openPtyMeter(instrument: SimulatedInstrument, pace: Pace): Promise<PtyMeter> {
+export async function openPtyMeter(instrument: Instrument, pace: Pace): Promise<PtyMeter> {
   const pair = await openPair();
   const { _master: master, _slave: slave, _pty: path } = pair;
   // Raw before anybody opens it: a terminal that echoes would send the instrument its own answers as commands. Set at

@@ -45,8 +45,11 @@ export function readHz(
 }
 
 /** A whole number of a status register, 0 to 255. */
-export function readByte(parameter: string): NumberRead {
+export const readByte = (parameter: string): NumberRead => readWhole(parameter, 0, 255);
+
+/** A whole number between two others. */
+export function readWhole(parameter: string, least: number, most: number): NumberRead {
   if (!/^[+-]?(\d+\.?\d*|\.\d+)([Ee][+-]?\d+)?$/.test(parameter)) return { ok: false, code: DATA_TYPE_ERROR };
   const amount = Math.round(Number(parameter));
-  return amount >= 0 && amount <= 255 ? { ok: true, amount } : { ok: false, code: OUT_OF_RANGE };
+  return amount >= least && amount <= most ? { ok: true, amount } : { ok: false, code: OUT_OF_RANGE };
 }

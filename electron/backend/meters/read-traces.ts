@@ -1,0 +1,105 @@
+import type { Reading } from '../../../core/bridge/records.ts';
+import { readTraceBlock } from '../../../core/meters/trace-block.ts';
+import { readTraceList } from '../../../core/meters/trace-list.ts';
+import { type TraceSpan, traceSpans } from '../../../core/meters/trace-spans.ts';
+import { refuse } from '../../../core/result.ts';
+import { askMeter, type Fields, notUnderstood, patiently, rest } from './ask-meter.ts';
+import { drainErrors, errorIn, explained, meterError } from './error-queue.ts';
+import { aboutSpan } from './placeholders.ts';
+import type { Trace } from './profile.ts';
+import { outOfReach, type Ready, unlessStopped } from './read-levels.ts';
+import { isPossible, levelOf } from './sense.ts';
+
+/** Between the points of a span that holds one planned frequency. */
+const LONE_STEP_HZ = 100_000;
+/** A header of a block says its own length; more than this is none. */
+const BYTES_A_POINT = { real32: 4, real64: 8 } as const;
+
+/**
+ * Reads a plan by traces: as few spans as hold every planned frequency on a point of their own, from the lowest up.
+ * Gives the planned points, each once; ends and throws as `readLevels` does.
+ */
+export async function* readTraces(
+  ready: Ready,
+  trace: Trace,
+  frequenciesMhz: readonly number[],
+): AsyncGenerator<Reading, void> {
+  const { talk, profile } = ready;
+  const { limits } = profile;
+  const beyond = frequenciesMhz.find((mhz) => mhz < limits.lowestMhz || mhz > limits.highestMhz);
+  if (beyond !== undefined) throw outOfReach(talk, profile, beyond);
+  const hertz = frequenciesMhz.map((frequencyMhz) => Math.round(frequencyMhz * 1e6));
+  for (const span of traceSpans(hertz, trace.leastPoints, trace.mostPoints, LONE_STEP_HZ)) {
+    const levels = await unlessStopped(talk.signal, () => readSpan(ready, trace, span));
+    if (levels === null) return;
+    const takenAt = ready.now().toISOString();
+    for (const { hz, point } of span.wanted) {
+      if (talk.signal.aborted) return;
+      // A frequency that is planned twice is read twice, from the same trace.
+      for (const frequencyMhz of frequenciesMhz.filter((_, i) => hertz[i] === hz))
+        yield { frequencyMhz, meterDbmv: levels[point] ?? null, kind: null, takenAt };
+    }
+  }
+}
+
+async function readSpan(ready: Ready, trace: Trace, span: TraceSpan): Promise<readonly (number | null)[]> {
+  const { talk, profile } = ready;
+  const during = `from ${span.startHz / 1e6} to ${span.stopHz / 1e6} MHz`;
+  try {
+    let fields = await setSpan(ready, trace, span);
+    if (errorIn(fields) !== null) {
+      await drainErrors(talk, profile);
+      fields = await setSpan(ready, trace, span);
+    }
+    const error = errorIn(fields);
+    if (error !== null) throw meterError(talk, profile, during, error);
+    const levels = await readPoints(ready, trace, span);
+    const [oldest] = await drainErrors(talk, profile);
+    if (oldest !== undefined) throw meterError(talk, profile, during, oldest);
+    return levels;
+  } catch (fault) {
+    throw await explained(talk, profile, during, fault);
+  }
+}
+
+/** The meter's own word on where the trace begins, where it ends and how many points it has must be what was wished. */
+const setSpan = ({ talk, profile }: Ready, trace: Trace, span: TraceSpan): Promise<Fields> =>
+  askMeter(talk, { ...trace.set, ask: aboutSpan(trace.set.ask, span) }, (fields) => {
+    const off = (said: string | undefined, wished: number) => Math.abs(Number(said) - wished);
+    const within = profile.limits.tuneWithinMhz * 1e6 + 0.5;
+    return (
+      errorIn(fields) !== null ||
+      (Number(fields.points) === span.points &&
+        off(fields.startHz, span.startHz) <= within &&
+        off(fields.stopHz, span.stopHz) <= within)
+    );
+  });
+
+async function readPoints(ready: Ready, trace: Trace, span: TraceSpan): Promise<readonly (number | null)[]> {
+  const first = await askPoints(ready, trace, span);
+  if (first.levels !== null) return first.levels;
+  await rest(ready.talk, 120);
+  const second = await askPoints(ready, trace, span);
+  if (second.levels !== null) return second.levels;
+  throw notUnderstood(ready.talk.where, trace.read.ask, second.why);
+}
+
+/** The levels of every point, or why what came is no such trace. */
+async function askPoints({ talk, profile, unit }: Ready, { read }: Trace, span: TraceSpan) {
+  const { ask, format, timeoutMs } = read;
+  const came = await patiently(talk, timeoutMs, async (signal) => {
+    const line = aboutSpan(ask, span);
+    if (format.kind === 'ascii')
+      return readTraceList(await talk.link.ask(line, signal), format.separator, span.points);
+    const answer = await talk.link.askBlock(line, span.points * BYTES_A_POINT[format.number], signal);
+    return answer.kind === 'line'
+      ? refuse('not-a-trace', 'trace', answer.line)
+      : readTraceBlock(answer.data, format.number, format.byteOrder, span.points);
+  });
+  if (!came.ok) return { levels: null, why: `${came.where}: ${came.help}` };
+  const levels = came.value.map((amount) => levelOf(profile, unit, amount));
+  const odd = levels.find((levelDbmv) => !isPossible(profile, levelDbmv));
+  return odd === undefined
+    ? { levels, why: '' }
+    : { levels: null, why: `${odd} dBmV is no level that this meter reads` };
+}
