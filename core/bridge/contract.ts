@@ -17,6 +17,7 @@ import {
   Visit,
 } from './records.ts';
 import { setUpCalls } from './set-up-calls.ts';
+import { settingsCalls, settingsEvents } from './settings-calls.ts';
 import { watchCalls, watchEvents } from './watch-calls.ts';
 
 const Nothing = z.strictObject({});
@@ -118,6 +119,7 @@ export const calls = {
   ...liveCalls,
   ...setUpCalls,
   ...watchCalls,
+  ...settingsCalls,
 } as const;
 
 /** Every event that a host sends by itself. */
@@ -146,6 +148,7 @@ export const events = {
 
   ...liveEvents,
   ...watchEvents,
+  ...settingsEvents,
 } as const;
 
 export type CallName = keyof typeof calls;

@@ -1,16 +1,31 @@
 import type { Output } from '../../../core/bridge/contract.ts';
+import { BENCH_METER } from '../../../core/simulate/bench-meter.ts';
 import { quillmere } from '../../../core/simulate/quillmere.ts';
 import type { Archive } from '../archive/open.ts';
+import type { SettingsService } from './settings.ts';
 import type { Stations } from './stations.ts';
 
 export type Demo = Readonly<{ load(): Output<'demo.load'> }>;
 
-/** The invented network of Quillmere. A station that is there already stays as it is, whatever became of it since. */
-export function createDemo(archive: Archive, stations: Stations): Demo {
+/**
+ * The invented network of Quillmere, and the data sheet of its meter. What is there already stays as it is, whatever
+ * became of it since.
+ */
+export function createDemo(
+  archive: Archive,
+  stations: Stations,
+  settings: Pick<SettingsService, 'read' | 'change'>,
+): Demo {
   return {
     load() {
       for (const { station } of quillmere)
         if (!archive.stations.has(station.id)) stations.keep(station, 'demo');
+      const { settings: held, revision } = settings.read();
+      if (!Object.hasOwn(held.sheets, BENCH_METER.model))
+        settings.change({
+          basedOn: revision,
+          settings: { ...held, sheets: { ...held.sheets, [BENCH_METER.model]: BENCH_METER.sheet } },
+        });
       return { stationIds: quillmere.map(({ station }) => station.id) };
     },
   };

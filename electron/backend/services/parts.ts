@@ -6,6 +6,7 @@ import { fittingOf } from './as-records.ts';
 import type { Designs } from './designs.ts';
 import { pluggedInNow } from './plugged-in.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
+import type { SettingsService } from './settings.ts';
 import type { Visits } from './visits.ts';
 
 export type Parts = Readonly<{ fit(input: Input<'parts.fit'>): Output<'parts.fit'> }>;
@@ -35,12 +36,16 @@ function checkChange(station: Station, pluggedIn: PluggedIn, { position, from, t
     throw refused('not-in-the-kit', position, `the kit holds ${asList(at.values)}, not ${to}`);
 }
 
-/** What the technician plugged in, with the proposal that asked for it. */
+/**
+ * What the technician plugged in, with the proposal that asked for it. Where a truck is kept, the same transaction takes
+ * the parts out of it and puts those that were pulled back in.
+ */
 export function createParts(
   { archive, now, newId }: ServiceParts,
   designs: Designs,
   visits: Visits,
   runs: Readonly<{ runningAt(stationId: string): boolean }>,
+  truck: Pick<SettingsService, 'moveParts'>,
 ): Parts {
   const addProposal = (
     note: NonNullable<Input<'parts.fit'>['proposal']>,
@@ -82,7 +87,7 @@ export function createParts(
           twice.position,
           'this position is named twice; say it once, with what is in now',
         );
-      const fittingIds = archive.write(() => {
+      const { fittingIds, tell } = archive.write(() => {
         const visit = visits.openVisit(visitId);
         const design = designs.newest(visit.stationId);
         if (runs.runningAt(visit.stationId))
@@ -96,7 +101,7 @@ export function createParts(
         const fittedAtMs = now().getTime();
         const proposalSeq =
           proposal === null ? null : addProposal(proposal, design.station, visit.seq, fittedAtMs);
-        return changes.map((change) => {
+        const fittingIds = changes.map((change) => {
           const fittingId = newId();
           archive.parts.addFitting({
             fittingId,
@@ -111,7 +116,14 @@ export function createParts(
           });
           return fittingId;
         });
+        const moves = changes.flatMap(({ position: name, from, to }) =>
+          design.station.positions
+            .filter((position) => position.name === name)
+            .map((position) => ({ position, from, to })),
+        );
+        return { fittingIds, tell: truck.moveParts(moves, visit.seq, fittedAtMs) };
       });
+      tell();
       const { stationId } = visits.openVisit(visitId);
       const made = archive.parts
         .fittingsOf(stationId)

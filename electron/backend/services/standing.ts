@@ -1,28 +1,49 @@
-import type { Standing } from '../../../core/bridge/records.ts';
+import { conditionsOf } from '../../../core/bridge/conditions.ts';
+import { MeterIdentity, type Standing } from '../../../core/bridge/records.ts';
+import type { StoredNotes, StoredSettings } from '../../../core/bridge/settings-calls.ts';
 import { rowsAtPort } from '../../../core/line/port-level.ts';
 import { standingAgainstDesign } from '../../../core/line/standing.ts';
 import { refusalLine } from '../../../core/result.ts';
 import type { Archive } from '../archive/open.ts';
-import { fromThousandths, momentOf } from '../archive/quantities.ts';
+import { fromThousandths, maybe, momentOf } from '../archive/quantities.ts';
+import type { SweepRow } from '../archive/sweeps.ts';
 import { readingOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
+import type { SettingsService } from './settings.ts';
 
 export type Standings = Readonly<{
   /** Of an ended sweep at a port with a design line, against the design that was the newest when it was read. */
   of(sweepId: string): Standing | null;
 }>;
 
-/** Each sweep is judged once: neither its readings nor its design revision ever change after its end. */
-export function createStandings(archive: Archive, designs: Designs): Standings {
-  const judged = new Map<string, Standing>();
+/**
+ * Each sweep is judged once for each revision of what it is judged by: neither its readings nor its design revision ever
+ * change after its end, but the settings and the station's notes may.
+ */
+export function createStandings(
+  archive: Archive,
+  designs: Designs,
+  settings: Pick<SettingsService, 'read' | 'readNotes'>,
+): Standings {
+  const judged = new Map<string, Readonly<{ by: string; standing: Standing }>>();
 
-  const judge = (sweepId: string): Standing | null => {
-    const row = archive.sweeps.byId(sweepId);
-    if (row === undefined || row.state === null) return null;
+  const judge = (row: SweepRow, by: StoredSettings, of: StoredNotes): Standing | null => {
+    const { sweepId } = row;
+    if (row.state === null) return null;
     const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
     if (design === undefined) return null;
     const readings = archive.sweeps.readings(row.seq).map(readingOf);
-    const result = standingAgainstDesign(rowsAtPort(readings, fromThousandths(row.testPointLossMdb)), design);
+    const result = standingAgainstDesign(
+      rowsAtPort(readings, fromThousandths(row.testPointLossMdb)),
+      design,
+      {
+        uncertainty: conditionsOf(by.settings, of.notes, {
+          meter: maybe(row.meter, (json) => MeterIdentity.parse(JSON.parse(json))),
+          ambientC: maybe(row.ambientMc, fromThousandths),
+        }),
+        lineUp: of.notes?.lineUp ?? null,
+      },
+    );
     const facts = {
       sweepId,
       at: momentOf(row.startedAtMs),
@@ -37,10 +58,15 @@ export function createStandings(archive: Archive, designs: Designs): Standings {
 
   return {
     of(sweepId) {
+      const row = archive.sweeps.byId(sweepId);
+      if (row === undefined) return null;
+      const now = settings.read();
+      const notes = settings.readNotes(row.stationId);
+      const by = `${now.revision} ${notes.revision}`;
       const known = judged.get(sweepId);
-      if (known !== undefined) return known;
-      const standing = judge(sweepId);
-      if (standing !== null) judged.set(sweepId, standing);
+      if (known?.by === by) return known.standing;
+      const standing = judge(row, now, notes);
+      if (standing !== null) judged.set(sweepId, { by, standing });
       return standing;
     },
   };
