@@ -14,7 +14,12 @@ export async function serveBrowser(
   const { root, dataDir, port, openBackend } = options;
   const onFault = faultsTo(createLog(dataDir));
   const broadcast = createBroadcast(onFault);
-  const backend = await openBackend({ dataDir, host: 'browser', emit: broadcast.emit });
+  const backend = await openBackend({
+    dataDir,
+    host: 'browser',
+    emit: broadcast.emit,
+    clients: broadcast.count,
+  });
   try {
     const pageDir = path.join(root, 'dist', 'renderer');
     const server = await startLoopback({ pageDir, port, handlers: backend.handlers, broadcast, onFault });

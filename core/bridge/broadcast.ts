@@ -7,6 +7,8 @@ export type Broadcast = Readonly<{
   emit: Emit;
   /** One more client; gives back the way to leave. */
   join(send: (frame: HostFrame) => void): () => void;
+  /** How many listen now. */
+  count(): number;
 }>;
 
 /**
@@ -29,6 +31,7 @@ export function createBroadcast(onFault: OnFault): Broadcast {
         }
       }
     },
+    count: () => clients.size,
     join(send) {
       clients.add(send);
       return () => {

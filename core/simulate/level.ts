@@ -13,6 +13,8 @@ export type SimulatedProbe = Readonly<{
   portName: string;
   pluggedIn: PluggedIn;
   ambientC: number | null;
+  /** Where a hand has put the gain control, dB from the design at its top frequency; without it, it follows the cable. */
+  controlDb?: number | null;
 }>;
 
 /** The temperature at which a cable has its rated loss. */
@@ -45,14 +47,25 @@ export function simulatedKind(scenario: Scenario, portName: string, frequencyMhz
   return null;
 }
 
-/** How far the gain control follows the cable, in dB at its top frequency. */
-function controlDb(port: ScenarioPort, ambientC: number): number {
+/**
+ * What a port's cable asks of its gain control.
+ * @returns  dB at the control's top frequency; 0 for a port without a control or without a cable
+ * @source   contract, section 2, `span` and `gainControl`
+ */
+export function simulatedDemandDb(port: ScenarioPort, ambientC: number): number {
   if (port.gainControl === null || port.cable === null) return 0;
-  const { upDb, downDb, setAtC, topMhz } = port.gainControl;
-  const demandDb =
+  const { setAtC, topMhz } = port.gainControl;
+  return (
     cableChangeDb(port.cable, ambientC, setAtC) *
-    cableLossDb({ lossDb: 1, topMhz: port.cable.topMhz }, topMhz);
-  return Math.min(upDb, Math.max(-downDb, demandDb));
+    cableLossDb({ lossDb: 1, topMhz: port.cable.topMhz }, topMhz)
+  );
+}
+
+/** How far the gain control follows the cable, in dB at its top frequency. */
+function followedDb(port: ScenarioPort, ambientC: number): number {
+  if (port.gainControl === null) return 0;
+  const { upDb, downDb } = port.gainControl;
+  return Math.min(upDb, Math.max(-downDb, simulatedDemandDb(port, ambientC)));
 }
 
 /**
@@ -81,7 +94,7 @@ export function simulatedPortDbmv(
   if (madeUpFor !== null) levelDbmv += throughLossDb(probe.station, through, madeUpFor, frequencyMhz);
   levelDbmv -= throughLossDb(probe.station, through, probe.pluggedIn, frequencyMhz);
   if (gainControl !== null) {
-    const lossDb = controlDb(port, ambientC);
+    const lossDb = probe.controlDb ?? followedDb(port, ambientC);
     levelDbmv += cableLossDb({ lossDb, topMhz: gainControl.topMhz }, frequencyMhz);
   }
   for (const fault of port.faults) levelDbmv -= faultLossDb(fault, frequencyMhz);

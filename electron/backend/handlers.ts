@@ -1,22 +1,20 @@
 import type { Handlers } from '../../core/bridge/contract.ts';
 import type { HostKind } from './backend.ts';
+import { type GainControlOptions, joinGainControl } from './gain-control-handlers.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
 import { createMeters } from './services/meters.ts';
 import { createParts } from './services/parts.ts';
 import { createRuns } from './services/runs.ts';
-import { refused, type ServiceParts } from './services/service-parts.ts';
+import { createSettings } from './services/settings.ts';
 import { createStandings } from './services/standing.ts';
 import { createStations } from './services/stations.ts';
 import { createSweeps } from './services/sweeps.ts';
 import { createVisits } from './services/visits.ts';
 
-const notInThisBuild = async (): Promise<never> => {
-  throw refused('not-in-this-build', 'this program', 'this is being built; it is not in this version yet');
-};
-
-export type HandlerOptions = ServiceParts & Readonly<{ shop: MeterShop; host: HostKind; version: string }>;
+export type HandlerOptions = GainControlOptions &
+  Readonly<{ shop: MeterShop; host: HostKind; version: string }>;
 
 /**
  * Joins every call of the bridge to its service; the only place where services meet.
@@ -27,13 +25,15 @@ export function createHandlers(
 ): Readonly<{ handlers: Handlers; close(): Promise<void> }> {
   const { archive, shop, host, version } = options;
   const designs = createDesigns(archive);
+  const settings = createSettings(options, designs);
   const runs = createRuns(options);
   const meters = createMeters(options, shop, runs);
-  const stations = createStations(options, designs, createStandings(archive, designs), runs);
+  const stations = createStations(options, designs, createStandings(archive, designs, settings), runs);
   const visits = createVisits(options, designs, runs);
   const sweeps = createSweeps(options, designs, visits, meters, runs);
-  const parts = createParts(options, designs, visits, runs);
-  const demo = createDemo(archive, stations);
+  const parts = createParts(options, designs, visits, runs, settings);
+  const demo = createDemo(archive, stations, settings);
+  const gainControl = joinGainControl(options, { designs, visits, meters, runs });
 
   const handlers: Handlers = {
     'host.describe': async () => ({
@@ -55,18 +55,28 @@ export function createHandlers(
     'stations.export': async (input) => stations.export(input),
 
     'visits.begin': async (input) => visits.begin(input),
-    'visits.end': async (input) => visits.end(input),
+    'visits.end': async (input) => {
+      await gainControl.visitEnds(input.visitId);
+      return visits.end(input);
+    },
 
     'meters.find': () => meters.find(),
-    'meters.connect': (input, signal) => meters.connect(input, signal),
+    'meters.connect': async (input, signal) => {
+      await gainControl.freeMeter();
+      return await meters.connect(input, signal);
+    },
     'meters.disconnect': async () => {
+      await gainControl.mayPutMeterAway();
       await meters.disconnect();
       return {};
     },
     'meters.current': async () => ({ meter: meters.current() }),
 
     // A sweep belongs to the archive: it goes on when the page that asked for it is closed or reloaded.
-    'sweeps.start': async (input) => sweeps.start(input),
+    'sweeps.start': async (input) => {
+      await gainControl.freeMeter();
+      return sweeps.start(input);
+    },
     'sweeps.stop': async (input) => {
       await sweeps.stop(input);
       return {};
@@ -75,29 +85,25 @@ export function createHandlers(
     'sweeps.import': async (input) => sweeps.import(input),
     'sweeps.export': async (input) => sweeps.export(input),
 
-    'parts.fit': async (input) => parts.fit(input),
+    'parts.fit': async (input) => {
+      const fitted = parts.fit(input);
+      gainControl.stationChanged(visits.openVisit(input.visitId).stationId);
+      return fitted;
+    },
 
-    'live.start': notInThisBuild,
-    'live.stop': notInThisBuild,
-    'live.current': async () => ({ live: null }),
-    'live.open': notInThisBuild,
-    'simulate.hand': notInThisBuild,
-    'simulate.module': async () => ({ module: null }),
-    'set-up.begin': notInThisBuild,
-    'set-up.open': async () => ({ setUp: null }),
-    'set-up.record': notInThisBuild,
-    'set-up.abandon': notInThisBuild,
-    'set-up.list': async () => ({ setUps: [] }),
-    'watch.start': notInThisBuild,
-    'watch.stop': notInThisBuild,
-    'watch.temperature': notInThisBuild,
-    'watch.current': async () => ({ watch: null }),
-    'watch.open': notInThisBuild,
-    'watch.list': async () => ({ watches: [] }),
+    'settings.read': async () => settings.read(),
+    'settings.change': async (input) => settings.change(input),
+    'notes.read': async ({ stationId }) => settings.readNotes(stationId),
+    'notes.change': async (input) => settings.changeNotes(input),
+    'truck.read': async () => settings.truckWithKit(),
+    'truck.change': async (input) => settings.changeTruck(input),
+
+    ...gainControl.handlers,
   };
   return {
     handlers,
     async close() {
+      await gainControl.close();
       await runs.close();
       await meters.close();
     },

@@ -3,5 +3,5 @@ import type { Backend } from '../backend/backend.ts';
 
 /** How a host opens the backend; tests open a small one of their own. */
 export type OpenBackend = (
-  options: Readonly<{ dataDir: string; host: 'window' | 'browser'; emit: Emit }>,
+  options: Readonly<{ dataDir: string; host: 'window' | 'browser'; emit: Emit; clients: () => number }>,
 ) => Promise<Backend>;

@@ -1,24 +1,53 @@
 import type { PowerSaveBlocker } from 'electron';
 import { z } from 'zod';
 
-const SweepNews = z.object({ type: z.literal('event'), name: z.enum(['sweep.reading', 'sweep.ended']) });
+/** What comes with readings, and what follows the last of them. */
+const News = z.object({
+  type: z.literal('event'),
+  name: z.enum(['sweep.reading', 'sweep.ended', 'live.reading', 'live.ended', 'watch.round', 'watch.ended']),
+});
 
 export type Awake = Readonly<{ saw(frame: unknown): void; rest(): void }>;
 
-/** Keeps the display on while readings come in, and no longer. It can't stop a closed lid or the user's own sleep. */
+/**
+ * Keeps the display on while readings come in, and the computer awake while a watch runs that needs nobody; no longer.
+ * It can't stop a closed lid or the user's own sleep.
+ */
 export function stayAwakeDuringSweeps(blocker: Pick<PowerSaveBlocker, 'start' | 'stop'>): Awake {
-  let held: number | null = null;
-  const rest = () => {
-    if (held !== null) blocker.stop(held);
-    held = null;
+  const held = new Map<'display' | 'computer', number>();
+  const hold = (what: 'display' | 'computer') => {
+    const kind = what === 'display' ? 'prevent-display-sleep' : 'prevent-app-suspension';
+    if (!held.has(what)) held.set(what, blocker.start(kind));
+  };
+  const letGo = (what: 'display' | 'computer') => {
+    const id = held.get(what);
+    if (id !== undefined) blocker.stop(id);
+    held.delete(what);
   };
   return {
     saw(frame) {
-      const read = SweepNews.safeParse(frame);
+      const read = News.safeParse(frame);
       if (!read.success) return;
-      if (read.data.name === 'sweep.ended') rest();
-      else held ??= blocker.start('prevent-display-sleep');
+      switch (read.data.name) {
+        case 'sweep.reading':
+        case 'live.reading':
+          hold('display');
+          break;
+        case 'sweep.ended':
+        case 'live.ended':
+          letGo('display');
+          break;
+        case 'watch.round':
+          hold('computer');
+          break;
+        case 'watch.ended':
+          letGo('computer');
+          break;
+      }
     },
-    rest,
+    rest() {
+      letGo('display');
+      letGo('computer');
+    },
   };
 }

@@ -25,7 +25,12 @@ export async function runBackendService(options: BackendServiceOptions): Promise
   const broadcast = createBroadcast(onFault);
   let backend: Backend;
   try {
-    backend = await openBackend({ dataDir, host: 'window', emit: broadcast.emit });
+    backend = await openBackend({
+      dataDir,
+      host: 'window',
+      emit: broadcast.emit,
+      clients: broadcast.count,
+    });
   } catch (fault) {
     onFault('open', fault);
     port.postMessage({ kind: 'cannot-open', why: fault instanceof Error ? fault.message : String(fault) });
@@ -42,7 +47,7 @@ export async function runBackendService(options: BackendServiceOptions): Promise
       newStopper: () => new AbortController(),
     });
   let client = newClient();
-  broadcast.join(send);
+  let leave: (() => void) | null = null;
 
   async function close(): Promise<void> {
     client.close();
@@ -64,9 +69,13 @@ export async function runBackendService(options: BackendServiceOptions): Promise
     const message = read.data;
     switch (message.kind) {
       case 'frame':
+        // A page that was loaded again is there from its first frame on.
+        leave ??= broadcast.join(send);
         client.receive(message.frame);
         break;
       case 'page-gone':
+        leave?.();
+        leave = null;
         client.close();
         client = newClient();
         break;

@@ -77,6 +77,12 @@ export function createFakeMeter(choice: MeterChoice, script: FakeMeterScript): F
       probes.push(probe);
     },
     readLevels,
+    async *watchLevel(frequencyMhz, signal) {
+      while (!signal.aborted) {
+        yield* readLevels([frequencyMhz], signal);
+        await new Promise((resolve) => setTimeout(resolve, 1));
+      }
+    },
     lost: lost.promise,
     close: async () => {
       closed = true;

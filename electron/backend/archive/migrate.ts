@@ -1,9 +1,11 @@
 import type { Database } from 'better-sqlite3';
 import { ArchiveFault } from './archive-fault.ts';
 import { ground } from './steps/001-ground.ts';
+import { gainControl } from './steps/002-gain-control.ts';
+import { settingsStep } from './steps/003-settings.ts';
 
 /** In order, never edited once released; a step's number is its place. */
-export const steps: readonly string[] = [ground];
+export const steps: readonly string[] = [ground, gainControl, settingsStep];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */
 export function refuseNewer(version: number, known: number, path: string): void {

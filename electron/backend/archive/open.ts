@@ -5,19 +5,25 @@ import { ArchiveFault, archiveFaultOf, isDiskTrouble, sqliteCodeOf } from './arc
 import { assertSafeSqlite, makeDurable } from './durability.ts';
 import { APPLICATION_ID, readFileHeader } from './file-header.ts';
 import { lockFolder } from './folder-lock.ts';
+import { liveStatements } from './live.ts';
 import { hasMarker, MARKER_FILE, writeMarker } from './marker.ts';
 import { steps as allSteps, migrate, refuseNewer } from './migrate.ts';
 import { partStatements } from './parts.ts';
 import { createSession, type SessionFacts } from './session.ts';
+import { setUpStatements } from './set-ups.ts';
+import { settingsStatements } from './settings.ts';
 import { stationStatements } from './stations.ts';
 import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
 import { visitStatements } from './visits.ts';
+import { watchStatements } from './watches.ts';
 
 export const ARCHIVE_FILE = 'tiltwright.sqlite';
 
 /** Why a sweep that a killed program left without an end is partial. */
 export const ENDED_BY_RECOVERY =
   'the program ended in the middle of this sweep; everything it had read is here';
+const LIVE_ENDED_BY_RECOVERY =
+  'the program ended in the middle of this live reading; everything it had read is here';
 
 export type Archive = Readonly<{
   path: string;
@@ -25,6 +31,10 @@ export type Archive = Readonly<{
   visits: ReturnType<typeof visitStatements>;
   sweeps: ReturnType<typeof sweepStatements>;
   parts: ReturnType<typeof partStatements>;
+  lives: ReturnType<typeof liveStatements>;
+  setUps: ReturnType<typeof setUpStatements>;
+  watches: ReturnType<typeof watchStatements>;
+  settings: ReturnType<typeof settingsStatements>;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
@@ -93,8 +103,8 @@ function refuseByContent(db: Database.Database, folder: string, known: number): 
 }
 
 /**
- * Opens the archive of a folder, or makes it; the only writer there until it is closed. Sweeps without an end are ended
- * as partial with what was read.
+ * Opens the archive of a folder, or makes it; the only writer there until it is closed. Sweeps and live
+ * readings without an end are ended with what was read; a watch without one is the watch service's to go on with.
  * @throws  ArchiveFault, with the file as it was, when the folder is in use, or the file is no archive, is damaged,
  *          was emptied, is of a newer program, or can't be made safe
  */
@@ -143,10 +153,19 @@ function archiveOver(
       throw archiveFaultOf(fault, db.name);
     }
   };
+  const lives = liveStatements(db, session);
   const recovered = sweeps.unfinished();
+  const livesLeft = lives.unfinished();
   try {
-    if (recovered.length > 0)
+    if (recovered.length + livesLeft.length > 0)
       write(() => {
+        for (const { seq, readingCount, lastKnownAtMs } of livesLeft)
+          lives.end(seq, {
+            reason: LIVE_ENDED_BY_RECOVERY,
+            recovered: true,
+            readingCount,
+            endedAtMs: lastKnownAtMs,
+          });
         for (const sweep of recovered)
           sweeps.end(sweep.seq, {
             state: 'partial',
@@ -166,6 +185,10 @@ function archiveOver(
     visits: visitStatements(db, session),
     sweeps,
     parts: partStatements(db, session),
+    lives,
+    setUps: setUpStatements(db, session),
+    watches: watchStatements(db, session),
+    settings: settingsStatements(db, session),
     recovered,
     write,
     freeBytes() {

@@ -1,5 +1,6 @@
 import type { FoundPort, MeterChoice, MeterIdentity, Reading } from '../../../core/bridge/records.ts';
 import type { PluggedIn, Station } from '../../../core/files/station.ts';
+import type { TimedHand } from '../../../core/simulate/gain-module.ts';
 
 /** Where the meter's probe sits. A real meter can't know and ignores it; the simulated one plays this place. */
 export type Probe = Readonly<{
@@ -7,6 +8,8 @@ export type Probe = Readonly<{
   portName: string;
   pluggedIn: PluggedIn;
   ambientC: number | null;
+  /** For the simulated meter: what hands did to the station's gain control, in order. */
+  hands?: readonly TimedHand[];
 }>;
 
 /** A meter that has told its identity. */
@@ -22,6 +25,11 @@ export interface Meter {
    * Returns when the signal aborts. Throws `MeterFault` when the meter is lost, silent or talks nonsense.
    */
   readLevels(frequenciesMhz: readonly number[], signal: AbortSignal): AsyncGenerator<Reading, void>;
+  /**
+   * One frequency over and over, at the meter's pace but at most 20 times a second, until the signal aborts. Throws as
+   * `readLevels` does.
+   */
+  watchLevel(frequencyMhz: number, signal: AbortSignal): AsyncGenerator<Reading, void>;
   /** Settles when the link is gone without having been asked to close; `help` says what would help. */
   readonly lost: Promise<Readonly<{ help: string }>>;
   /** Idempotent, and never hangs. */

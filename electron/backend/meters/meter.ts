@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import type { MeterChoice, Reading } from '../../../core/bridge/records.ts';
 import type { Greeting } from './handshake.ts';
 import type { LineLink } from './line-link.ts';
@@ -15,6 +16,15 @@ export type MeterParts = Readonly<{
   now: () => Date;
   moveProbe: (probe: Probe) => void;
 }>;
+
+/** Faster than an eye or a hand follows; what a meter could do beyond it would only fill the archive. */
+const WATCH_EVERY_MS = 50;
+
+/** Over at once when the signal aborts: being stopped is no fault. */
+const rest = (pauseMs: number, signal: AbortSignal): Promise<void> =>
+  pause(pauseMs, undefined, { signal }).catch((fault: unknown) => {
+    if (!signal.aborted) throw fault;
+  });
 
 /** A meter over a line link. Silence ends the session like an unplugged cable: what follows can't be trusted. */
 export function createMeter(parts: MeterParts): Meter {
@@ -42,12 +52,23 @@ export function createMeter(parts: MeterParts): Meter {
     }
   }
 
+  /** Each reading is a plan of its own, so that every kind of meter can do it. */
+  async function* watch(frequencyMhz: number, signal: AbortSignal): AsyncGenerator<Reading, void> {
+    while (!signal.aborted) {
+      const askedAtMs = performance.now();
+      yield* read([frequencyMhz], signal);
+      const leftMs = WATCH_EVERY_MS - (performance.now() - askedAtMs);
+      if (leftMs > 0) await rest(leftMs, signal);
+    }
+  }
+
   return {
     choice,
     identity: greeting.identity,
     profileName: profile.name,
     moveProbe,
     readLevels: read,
+    watchLevel: watch,
     lost: lost.promise,
     close: () => link.close(),
   };

@@ -1,20 +1,18 @@
 import type { Input, Output } from '../../../core/bridge/contract.ts';
 import { writeSweepCsv } from '../../../core/files/write-csv.ts';
 import { rowsAtPort } from '../../../core/line/port-level.ts';
-import { fromThousandths, maybe, momentOf, orderedJson, thousandthsOf } from '../archive/quantities.ts';
+import { fromThousandths, momentOf, orderedJson, thousandthsOf } from '../archive/quantities.ts';
 import type { SweepRow } from '../archive/sweeps.ts';
 import { readingOf, summaryOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
+import { refuseOnFullDisk } from './disk-room.ts';
 import { fileNameOf } from './file-name.ts';
 import type { Meters } from './meters.ts';
-import { pluggedInNow } from './plugged-in.ts';
+import { probeNow } from './probe-at.ts';
 import { type Runs, STOPPED_BY_HAND } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 import { importSweep } from './sweep-import.ts';
 import type { Visits } from './visits.ts';
-
-/** A sweep isn't begun on a disk that may be full before it ends. */
-export const LEAST_FREE_BYTES = 200_000_000;
 
 export type Sweeps = Readonly<{
   start(input: Input<'sweeps.start'>): Output<'sweeps.start'>;
@@ -38,15 +36,6 @@ export function createSweeps(
     if (row === undefined) throw refused('no-such-sweep', `sweep ${sweepId}`, 'it is not in this archive');
     return row;
   };
-  const refuseOnFullDisk = (): void => {
-    const freeBytes = archive.freeBytes();
-    if (freeBytes < LEAST_FREE_BYTES)
-      throw refused(
-        'disk-full',
-        archive.path,
-        `only ${Math.floor(freeBytes / 1e6)} MB are free on this disk; free ${LEAST_FREE_BYTES / 1e6} MB, so that the sweep can be kept`,
-      );
-  };
 
   return {
     start({ visitId, portName, purpose, frequenciesMhz }) {
@@ -56,15 +45,10 @@ export function createSweeps(
       const meter = meters.inUse();
       if (runs.running() !== null)
         throw refused('sweep-running', 'meter', 'a sweep is running; let it end or stop it first');
-      refuseOnFullDisk();
+      refuseOnFullDisk(archive);
       runs.settleHeld();
-      const pluggedIn = pluggedInNow(archive, design);
-      meter.moveProbe({
-        station: design.station,
-        portName,
-        pluggedIn,
-        ambientC: maybe(visit.ambientMc, fromThousandths),
-      });
+      const probe = probeNow(archive, design, portName, visit.ambientMc);
+      meter.moveProbe(probe);
       const sweepId = newId();
       const seq = archive.write(() =>
         archive.sweeps.add({
@@ -81,7 +65,7 @@ export function createSweeps(
           testPointLossMdb: thousandthsOf(port.testPointLossDb),
           ambientMc: visit.ambientMc,
           plannedCount: frequenciesMhz.length,
-          pluggedIn: orderedJson(pluggedIn),
+          pluggedIn: orderedJson(probe.pluggedIn),
           startedAtMs: now().getTime(),
         }),
       );

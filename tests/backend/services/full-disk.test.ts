@@ -100,7 +100,7 @@ it('begins no sweep on a disk that is nearly full', async () => {
   const bench = await joined({ archive: (archive) => ({ ...archive, freeBytes: () => 120_400_000 }) });
   expect(await refusalOf(() => bench.start())).toMatchObject({
     code: 'disk-full',
-    help: 'only 120 MB are free on this disk; free 200 MB, so that the sweep can be kept',
+    help: 'only 120 MB are free on this disk; free 200 MB, so that what is read can be kept',
   });
   expect((await bench.sheet()).sweeps).toEqual([]);
 });

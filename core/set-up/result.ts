@@ -1,0 +1,50 @@
+import { type RangeTest, rangeTest } from '../gain-control/range.ts';
+import { reserveAt } from '../gain-control/reserve.ts';
+import type { SetUpPlan } from './plan.ts';
+import { foundOut, type SetUpState } from './state.ts';
+
+/** What a set-up came to. */
+export type SetUpResult = Readonly<{
+  /** `open` while a step is; `done` when none was skipped; else `done-with-gaps`. */
+  verdict: 'open' | 'done' | 'done-with-gaps';
+  /** The reserve that was left, dB below the maximum gain at the top; null where it was not measured. */
+  reserveLeftDb: number | null;
+  /** What the rule asks for, dB. */
+  reserveAskedDb: number;
+  range: RangeTest | null;
+  /** Steps that were skipped, with their reasons. */
+  skipped: readonly Readonly<{ title: string; reason: string }>[];
+  /** One sentence for the record. */
+  words: string;
+}>;
+
+/**
+ * What a set-up came to, from how it stands.
+ * @param plan   of the set-up
+ * @param state  from its events
+ * @returns  the reserve that is left in dB, the range test's verdict, and what was skipped
+ * @source   reserve and range: common practice, no published source
+ */
+export function setUpResult(plan: SetUpPlan, state: SetUpState): SetUpResult {
+  const maxDbmv = foundOut(state, 'max-gain', 'maxDbmv');
+  const setDbmv = foundOut(state, 'ambient', 'setDbmv') ?? foundOut(state, 'back-off', 'setDbmv');
+  const upDb = foundOut(state, 'range-test', 'upDb');
+  const downDb = foundOut(state, 'range-test', 'downDb');
+  const skipped = state.steps.flatMap(({ step, state: at }) =>
+    at.at === 'skipped' ? [{ title: step.title, reason: at.reason }] : [],
+  );
+  const verdict = state.next !== null ? 'open' : skipped.length === 0 ? 'done' : 'done-with-gaps';
+  const reserveLeftDb = maxDbmv === null || setDbmv === null ? null : maxDbmv - setDbmv;
+  const reserveAskedDb = reserveAt(plan.topMhz).reserveDb;
+  const range = upDb === null || downDb === null ? null : rangeTest(Math.abs(upDb), Math.abs(downDb));
+  const open = state.steps.filter(({ state: at }) => at.at === 'open').length;
+  const words = [
+    verdict === 'open' ? `${open} steps are open` : 'Every step is over',
+    reserveLeftDb === null
+      ? 'the reserve was not measured'
+      : `${reserveLeftDb.toFixed(1)} dB of reserve are left (the rule asks for ${reserveAskedDb.toFixed(1)} before the day's compensation)`,
+    ...(range === null ? [] : [`range test: ${range.verdict}`]),
+    ...(skipped.length === 0 ? [] : [`${skipped.length} skipped`]),
+  ].join('; ');
+  return { verdict, reserveLeftDb, reserveAskedDb, range, skipped, words: `${words}.` };
+}
