@@ -11,12 +11,28 @@ const layers: readonly Layer[] = [
   { under: 'core/bridge/', ours: ['core/'], foreign: ['zod'] },
   {
     under: 'core/files/',
-    ours: ['core/files/', 'core/line/', 'core/plug-ins/', 'core/result', 'core/units', 'core/interpolate'],
+    ours: [
+      'core/files/',
+      'core/line/',
+      'core/channels/',
+      'core/plug-ins/',
+      'core/result',
+      'core/units',
+      'core/interpolate',
+    ],
     foreign: ['zod', 'papaparse'],
   },
   {
     under: 'core/line/',
-    ours: ['core/line/', 'core/files/station', 'core/result', 'core/units', 'core/interpolate'],
+    ours: [
+      'core/line/',
+      'core/channels/',
+      'core/uncertainty/',
+      'core/files/station',
+      'core/result',
+      'core/units',
+      'core/interpolate',
+    ],
     foreign: [],
   },
   {

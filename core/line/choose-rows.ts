@@ -1,3 +1,5 @@
+import type { LineUpEntry } from '../channels/line-up.ts';
+import { normalizeRows, type SignalGroup } from '../channels/normalize.ts';
 import type { LevelRow } from './level-row.ts';
 import type { Shape } from './position.ts';
 import { screenCarriers } from './screen-carriers.ts';
@@ -8,23 +10,48 @@ export type RowChoice = Readonly<{
   lowMhz?: number | undefined;
   highMhz?: number | undefined;
   keepAll?: boolean | undefined;
+  /** What each channel carries; without it rows of different kinds are moved by their usual steps. */
+  lineUp?: readonly LineUpEntry[] | null | undefined;
+}>;
+/** The kinds of signal among the rows used, where there are several or a line-up was given. */
+export type ChosenSignals = Readonly<{
+  groups: readonly SignalGroup[];
+  /** Per used row the index of its group. */
+  groupAt: Int32Array;
+  /** A group's name, or "line-up". */
+  reference: string;
+  notes: readonly string[];
 }>;
 export type ChosenRows = Readonly<{
+  /** In rising frequency; levels on the reference line where there are several kinds of signal. */
   used: readonly UsableRow[];
   excluded: readonly Excluded[];
   outsideCount: number;
+  /** Null where nothing was moved and nothing is to be said. */
+  signals: ChosenSignals | null;
 }>;
 
 /**
- * The rows that a fit, a standing and a proposal all use: usable, and carriers at their level unless all are wanted.
+ * The rows that a fit, a standing and a proposal all use: usable, moved onto one line by kind of signal, and carriers at
+ * their level; or every usable row as it stands when all are wanted.
  * @param rows    MHz and dBmV, any order
- * @param choice  shape (linear), low and high in MHz (none), keepAll (false): defaults in brackets
+ * @param choice  shape (linear), low and high in MHz (none), keepAll (false), lineUp (none): defaults in brackets
  * @returns  the rows in rising frequency, what was left out and why, how many lie outside low..high
- * @source   contract, section 3, "fit, exactly" and "propose, exactly"
+ * @source   contract, section 3, "fit, exactly" and "propose, exactly"; design: each kind against its own target
  */
 export function chooseRows(rows: readonly LevelRow[], choice: RowChoice): ChosenRows {
   const { usable, excluded, outsideCount } = usableRows(rows, choice.lowMhz, choice.highMhz);
-  if (choice.keepAll === true) return { used: usable, excluded, outsideCount };
-  const screened = screenCarriers(usable, choice.shape ?? 'linear');
-  return { used: screened.kept, excluded: [...excluded, ...screened.excluded], outsideCount };
+  if (choice.keepAll === true) return { used: usable, excluded, outsideCount, signals: null };
+  const normalized = normalizeRows(usable, choice.lineUp ?? null);
+  const screened = screenCarriers(normalized.rows, choice.shape ?? 'linear');
+  const { groups, groupAt, reference, notes } = normalized;
+  return {
+    used: screened.kept,
+    excluded: screened.excluded.length === 0 ? excluded : [...excluded, ...screened.excluded],
+    outsideCount,
+    signals:
+      notes.length === 0
+        ? null
+        : { groups, groupAt: screened.keptAt.map((at) => groupAt[at] ?? 0), reference, notes },
+  };
 }

@@ -4,13 +4,16 @@ import { fitLine } from './fit-line.ts';
 import type { LevelRow } from './level-row.ts';
 import { positionOf, type Shape } from './position.ts';
 import { residualsOf } from './residuals.ts';
+import { joinSignals, type SignalStep } from './signal-step.ts';
 import type { Excluded, UsableRow } from './usable-rows.ts';
 
 /** Something a reader of the fit should know, with a word for programs and a sentence for people. */
-export type FitFinding = Readonly<{
-  kind: 'rows-left-out' | 'rows-outside' | 'few-rows' | 'duplicates';
-  text: string;
-}>;
+export type FitFinding =
+  | Readonly<{
+      kind: 'rows-left-out' | 'rows-outside' | 'few-rows' | 'duplicates' | 'signals-moved';
+      text: string;
+    }>
+  | SignalStep;
 /** The keys are those of the contract's JSON. */
 export type SweepFit = Readonly<{
   shape: Shape;
@@ -41,7 +44,12 @@ export function fitSweep(rows: readonly LevelRow[], options: RowChoice): Result<
   for (const endMhz of [options.lowMhz, options.highMhz])
     if (endMhz !== undefined && !(Number.isFinite(endMhz) && endMhz >= 0))
       return refuse('bad-range', `${endMhz} MHz`, 'give low and high as frequencies in MHz');
-  return fitChosen(chooseRows(rows, options), options);
+  const chosen = chooseRows(rows, options);
+  if (chosen.signals === null || options.lineUp != null) return fitChosen(chosen, options);
+  const joined = joinSignals(chosen.used, chosen.signals, options.shape ?? 'linear');
+  const fitted = fitChosen({ ...chosen, used: joined.used, signals: null }, options);
+  if (!fitted.ok) return fitted;
+  return done({ ...fitted.value, findings: [...fitted.value.findings, ...joined.findings] });
 }
 
 /**
@@ -104,7 +112,7 @@ function rowCount(count: number, { excluded, outsideCount }: ChosenRows): string
   return why.length === 0 ? usable : `${usable} (${why.join('; ')})`;
 }
 
-function findingsOf({ used, excluded, outsideCount }: ChosenRows): FitFinding[] {
+function findingsOf({ used, excluded, outsideCount, signals }: ChosenRows): FitFinding[] {
   const findings: FitFinding[] = [];
   if (excluded.length > 0)
     findings.push({
@@ -124,5 +132,6 @@ function findingsOf({ used, excluded, outsideCount }: ChosenRows): FitFinding[] 
       kind: 'duplicates',
       text: `${rows(repeated)} at a frequency that another row already has; each counts.`,
     });
+  for (const text of signals?.notes ?? []) findings.push({ kind: 'signals-moved', text });
   return findings;
 }

@@ -1,6 +1,8 @@
 /** How a sweep lies against its design line, in numbers. */
 export type HeadlineParts = Readonly<{
-  verdict: 'pass' | 'fail';
+  verdict: 'pass' | 'fail' | 'undecided';
+  /** Where undecided: what the worst channel's deviation and the flatness are good to (95 of 100 times), dB. */
+  goodToDb?: Readonly<{ worstDb: number; flatnessDb: number }>;
   toleranceDb: number;
   /** The lowest and the highest frequency that was read, and how far the fitted line is from the design there. */
   low: Readonly<{ frequencyMhz: number; deviationDb: number }>;
@@ -28,6 +30,7 @@ const offAt = (end: Readonly<{ frequencyMhz: number; deviationDb: number }>): st
 export function headlineOf(parts: HeadlineParts): string {
   const { low, high, toleranceDb, worst, flatness } = parts;
   if (parts.verdict === 'pass') return `On design: worst channel ${db(worst.deviationDb)} dB`;
+  if (parts.verdict === 'undecided') return tooNear(parts);
   const lowIsOff = Math.abs(low.deviationDb) > toleranceDb;
   const highIsOff = Math.abs(high.deviationDb) > toleranceDb;
   const ragged =
@@ -41,6 +44,17 @@ export function headlineOf(parts: HeadlineParts): string {
   if (lowIsOff) return withFlatness(`${offAt(low)}, right at the high end`);
   if (ragged !== '') return `Level and tilt right, ${ragged}`;
   return `Level and tilt right, but ${offAt(worst)}`;
+}
+
+/** The limit lies within what the reading is uncertain by. */
+function tooNear({ worst, toleranceDb, flatness, goodToDb }: HeadlineParts): string {
+  const goodTo = (valueDb: number | undefined) =>
+    valueDb === undefined ? '' : `, and this reading is good to ±${db(valueDb)} dB`;
+  const channelDb = toleranceDb - Math.abs(worst.deviationDb);
+  const flatnessDb = flatness.targetDb - flatness.valueDb;
+  return Math.abs(flatnessDb) < Math.abs(channelDb)
+    ? `Undecided: flatness ${db(flatness.valueDb)} of ${db(flatness.targetDb)} dB${goodTo(goodToDb?.flatnessDb)}`
+    : `Undecided: ${offAt(worst)} of ${db(toleranceDb)} dB${goodTo(goodToDb?.worstDb)}`;
 }
 
 function bothOff({ low, high, toleranceDb, designTiltDb, tiltDeviationDb }: HeadlineParts): string {

@@ -18,7 +18,12 @@ const SHOULDER = 0.2;
 /** Deviations of a normal spread per median absolute deviation. */
 const SIGMA_PER_MAD = 1.4826;
 
-export type Screened = Readonly<{ kept: readonly UsableRow[]; excluded: readonly Excluded[] }>;
+export type Screened = Readonly<{
+  kept: readonly UsableRow[];
+  /** Where each kept row stood among the rows given. */
+  keptAt: Int32Array;
+  excluded: readonly Excluded[];
+}>;
 
 /**
  * Leaves out rows that are plainly not carriers at their level: said to be unlocked, or far off a line that the others
@@ -30,16 +35,23 @@ export type Screened = Readonly<{ kept: readonly UsableRow[]; excluded: readonly
  * @source   contract, section 3, "fit, exactly"; the limits are common practice, no published source
  */
 export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screened {
-  const locked = rows.filter((row) => row.unlocked !== true && row.reason === undefined);
-  const excluded = rows
-    .filter((row) => row.unlocked === true || row.reason !== undefined)
-    .map(({ frequencyMhz, reason }) => ({
-      frequencyMhz,
-      reason: reason ?? 'not locked: the source itself says that this is no reading',
-    }));
+  const isLocked = (row: UsableRow) => row.unlocked !== true && row.reason === undefined;
+  const all = Int32Array.from(rows, (_, i) => i);
+  const allLocked = rows.every(isLocked);
+  const lockedAt = allLocked ? all : all.filter((i) => isLocked(rows[i] as UsableRow));
+  const locked = allLocked ? rows : rows.filter(isLocked);
+  const excluded = allLocked
+    ? []
+    : rows
+        .filter((row) => !isLocked(row))
+        .map(({ frequencyMhz, reason }) => ({
+          frequencyMhz,
+          reason: reason ?? 'not locked: the source itself says that this is no reading',
+        }));
+  const whole = { kept: locked, keptAt: lockedAt, excluded };
   const lowMhz = locked[0]?.frequencyMhz ?? 0;
   const highMhz = locked.at(-1)?.frequencyMhz ?? 0;
-  if (locked.length < FEWEST_ROWS || lowMhz === highMhz) return { kept: locked, excluded };
+  if (locked.length < FEWEST_ROWS || lowMhz === highMhz) return whole;
 
   const position = locked.map((row) => positionOf(row.frequencyMhz, shape, lowMhz, highMhz));
   const line = robustLine(
@@ -49,9 +61,10 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
   const offDb = locked.map((row, i) => row.levelDbmv - (line.lowDbmv + line.tiltDb * (position[i] ?? 0)));
   const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianOf(offDb.map(Math.abs)));
   const far = farRows(locked, offDb, nearDb);
-  if (far.size > locked.length / 3) return { kept: locked, excluded };
+  if (far.size === 0 || far.size > locked.length / 3) return whole;
   return {
     kept: locked.filter((_, i) => !far.has(i)),
+    keptAt: lockedAt.filter((_, i) => !far.has(i)),
     excluded: [
       ...excluded,
       ...[...far].map((i) => ({

@@ -1,6 +1,7 @@
 import { onNearestLine, type Point } from '../interpolate.ts';
 import type { UsableRow } from '../line/usable-rows.ts';
 import type { FreePosition } from './objective.ts';
+import { stockedSumsDb } from './stock.ts';
 
 const MOST_SUMS = 1e7;
 
@@ -36,6 +37,7 @@ export function inputLevelAt(
  * @param free       positions with their losses at the stage input's frequency, dB
  * @param minLossDb  dB
  * @param maxLossDb  dB, not below minLossDb
+ * @param counts     the stock, where there is one
  * @returns  dB, 0 when some combination lies inside; null when there are too many different sums to try
  * @source   contract, section 3, "the nearest combination is given with the limit that it misses by how much"
  */
@@ -43,7 +45,13 @@ export function nearestMissDb(
   free: readonly FreePosition[],
   minLossDb: number,
   maxLossDb: number,
+  counts: readonly number[] = [],
 ): number | null {
+  if (counts.length > 0) {
+    const sums = stockedSumsDb(free, counts);
+    const missOf = (lossDb: number) => Math.max(minLossDb - lossDb, lossDb - maxLossDb, 0);
+    return sums === null ? null : sums.reduce((missDb, lossDb) => Math.min(missDb, missOf(lossDb)), Infinity);
+  }
   const first: number[][] = [];
   const second: number[][] = [];
   for (const { inputLossDb } of [...free].sort((a, b) => b.inputLossDb.length - a.inputLossDb.length))

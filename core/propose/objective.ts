@@ -1,4 +1,5 @@
 import type { Design, PluggedIn, Port, Position, Station } from '../files/station.ts';
+import type { Trim } from '../files/station-notes.ts';
 import { targetDbmv } from '../line/design-line.ts';
 import { fitLine } from '../line/fit-line.ts';
 import { positionOf } from '../line/position.ts';
@@ -6,6 +7,8 @@ import { residualsOf } from '../line/residuals.ts';
 import type { UsableRow } from '../line/usable-rows.ts';
 import { lossDb } from '../plug-ins/loss.ts';
 import type { Result } from '../result.ts';
+import { type Stock, scarceParts, valuesAtHand } from './stock.ts';
+import { type TrimMove, trimmed } from './trims.ts';
 
 /** A position that may be changed, with what each of its candidates does. */
 export type FreePosition = Readonly<{
@@ -18,6 +21,8 @@ export type FreePosition = Readonly<{
   pathLossDb: readonly Float64Array[];
   /** Per candidate the loss at the stage input's frequency; zeros where that limit is not applied. */
   inputLossDb: readonly number[];
+  /** Per candidate how many of each scarce part it takes or gives back; only where a stock is given. */
+  use?: readonly (readonly number[])[];
 }>;
 
 /** Everything that the search needs, in numbers. */
@@ -28,6 +33,8 @@ export type Objective = Readonly<{
   /** Level less target at each used row, as if no free position took anything away. */
   bareDb: Float64Array;
   free: readonly FreePosition[];
+  /** How many there are of each part that may run short; left out where no stock is given. */
+  counts?: readonly number[];
 }>;
 
 /** One combination, and what the port will look like with it. */
@@ -37,6 +44,13 @@ export type Choice = Readonly<{
   worstDb: number;
   flatnessDb: number;
   fit: Readonly<{ lowDbmv: number; highDbmv: number; tiltDb: number }>;
+  /** Trims to turn once the plug-ins are in, and what the port will look like then; only where they buy something. */
+  withTrims?: Readonly<{
+    moves: readonly TrimMove[];
+    worstDb: number;
+    flatnessDb: number;
+    fit: Readonly<{ lowDbmv: number; highDbmv: number; tiltDb: number }>;
+  }>;
 }>;
 
 /** The stage input's frequency and path, where that limit is applied. */
@@ -51,6 +65,7 @@ const timesIn = (through: readonly string[], name: string): number =>
  * @param port       the port that was read; `design` is its design line
  * @param pluggedIn  what is in now: every position's name to dB
  * @param input      the stage input's path where its limit is applied, else null
+ * @param stock      parts at hand, by partKey; null when any number of each is
  * @returns  deviations and losses in dB; positions neither on the port's path nor on the input's are left as they are
  * @throws   RangeError when a position has no value in pluggedIn
  * @source   contract, section 3, "propose, exactly"
@@ -62,17 +77,22 @@ export function objectiveOf(
   design: Design,
   pluggedIn: PluggedIn,
   input: InputPath | null,
+  stock: Stock | null = null,
 ): Objective {
   const bareDb = Float64Array.from(used, (row) => row.levelDbmv - targetDbmv(design, row.frequencyMhz));
   const free: FreePosition[] = [];
-  for (const position of station.positions) {
+  const mayChange = station.positions.filter(
+    ({ name }) => timesIn(port.through, name) > 0 || (input !== null && timesIn(input.through, name) > 0),
+  );
+  for (const position of mayChange) {
     const onPath = timesIn(port.through, position.name);
     const onInput = input === null ? 0 : timesIn(input.through, position.name);
-    if (onPath === 0 && onInput === 0) continue;
     const nowDb = pluggedIn[position.name];
     if (nowDb === undefined)
       throw new RangeError(`nothing is known of what is plugged in at "${position.name}"`);
-    const valuesDb = [...new Set([...position.values, nowDb])].sort((a, b) => a - b);
+    const listedDb = [...new Set([...position.values, nowDb])].sort((a, b) => a - b);
+    const valuesDb =
+      stock === null ? listedDb : valuesAtHand(position, listedDb, mayChange, pluggedIn, stock);
     const nowIndex = valuesDb.indexOf(nowDb);
     const pathLossDb = valuesDb.map((valueDb) => {
       const losses = new Float64Array(used.length);
@@ -88,13 +108,76 @@ export function objectiveOf(
     for (let i = 0; i < bareDb.length; i++) bareDb[i] = (bareDb[i] ?? 0) + (now[i] ?? 0);
     free.push({ name: position.name, kind: position.kind, valuesDb, nowIndex, pathLossDb, inputLossDb });
   }
-  return { design, used, pluggedIn, bareDb, free };
+  if (stock === null) return { design, used, pluggedIn, bareDb, free };
+  const wanted = mayChange.map((position, p) => ({
+    position,
+    valuesDb: free[p]?.valuesDb ?? [],
+    nowDb: pluggedIn[position.name] ?? 0,
+  }));
+  const { counts, uses } = scarceParts(wanted, stock);
+  if (counts.length === 0) return { design, used, pluggedIn, bareDb, free };
+  return {
+    design,
+    used,
+    pluggedIn,
+    bareDb,
+    counts,
+    free: free.map((one, p) => ({ ...one, use: uses[p] ?? [] })),
+  };
 }
 
 /**
- * What one combination does, reckoned from the rows themselves.
+ * Level less target at each used row with one combination, reckoned from the rows themselves.
+ * @param indices  a candidate's index for each free position, in their order
+ * @returns  dB
+ * @throws   RangeError when an index names no candidate
+ * @source   contract, section 3, "propose, exactly"
+ */
+export function offOf(objective: Objective, indices: readonly number[]): Float64Array {
+  const offDb = objective.bareDb.slice();
+  objective.free.forEach((position, p) => {
+    const losses = position.pathLossDb[indices[p] ?? -1];
+    if (losses === undefined) throw new RangeError(`no candidate ${indices[p]} at "${position.name}"`);
+    for (let i = 0; i < offDb.length; i++) offDb[i] = (offDb[i] ?? 0) - (losses[i] ?? 0);
+  });
+  return offDb;
+}
+
+/** Worst channel, flatness and line of what a port gives. */
+export type Looks = Pick<Choice, 'worstDb' | 'flatnessDb' | 'fit'>;
+
+/**
+ * What the port looks like from its deviations.
+ * @param offDb  level less target at each used row, dB
+ * @returns  worst |off| (dB), flatness (dB) and line (dBmV, dB) of the rows; refused when no line can be fitted
+ * @source   contract, section 3, "propose, exactly" and "fit, exactly"
+ */
+export function looksOf(
+  { design, used }: Objective,
+  offDb: Float64Array,
+): Result<Looks, 'too-few' | 'one-frequency' | 'not-finite'> {
+  const place: number[] = [];
+  const afterDbmv: number[] = [];
+  let worstDb = 0;
+  for (let i = 0; i < used.length; i++) {
+    const x = positionOf(used[i]?.frequencyMhz ?? 0, design.shape, design.lowMhz, design.highMhz);
+    const off = offDb[i] ?? 0;
+    place.push(x);
+    afterDbmv.push(off + design.lowDbmv + (design.highDbmv - design.lowDbmv) * x);
+    worstDb = Math.max(worstDb, Math.abs(off));
+  }
+  const line = fitLine(place, afterDbmv);
+  if (!line.ok) return line;
+  const { lowDbmv, tiltDb } = line.value;
+  const { flatnessDb } = residualsOf(line.value, place, afterDbmv);
+  return { ok: true, value: { worstDb, flatnessDb, fit: { lowDbmv, highDbmv: lowDbmv + tiltDb, tiltDb } } };
+}
+
+/**
+ * What one combination does, and what the trims can still do after it.
  * @param objective  as objectiveOf made it
  * @param indices    a candidate's index for each free position, in their order
+ * @param trims      those that move this port
  * @returns  values and changes, worst |after - target| (dB), flatness (dB) and line (dBmV, dB) of the rows after; refused
  *           when no line can be fitted
  * @throws   RangeError when an index names no candidate
@@ -103,35 +186,27 @@ export function objectiveOf(
 export function choiceOf(
   objective: Objective,
   indices: readonly number[],
+  trims: readonly Trim[] = [],
 ): Result<Choice, 'too-few' | 'one-frequency' | 'not-finite'> {
-  const { design, used, free, bareDb } = objective;
-  const offDb = bareDb.slice();
+  const offDb = offOf(objective, indices);
+  const looks = looksOf(objective, offDb);
+  if (!looks.ok) return looks;
   const values: Record<string, number> = { ...objective.pluggedIn };
   const changes: { position: string; from: number; to: number }[] = [];
-  free.forEach((position, p) => {
+  objective.free.forEach((position, p) => {
     const index = indices[p] ?? -1;
-    const losses = position.pathLossDb[index];
     const to = position.valuesDb[index];
     const from = position.valuesDb[position.nowIndex];
-    if (losses === undefined || to === undefined || from === undefined)
+    if (to === undefined || from === undefined)
       throw new RangeError(`no candidate ${index} at "${position.name}"`);
     values[position.name] = to;
     if (index !== position.nowIndex) changes.push({ position: position.name, from, to });
-    for (let i = 0; i < offDb.length; i++) offDb[i] = (offDb[i] ?? 0) - (losses[i] ?? 0);
   });
-  const place = used.map((row) => positionOf(row.frequencyMhz, design.shape, design.lowMhz, design.highMhz));
-  const afterDbmv = used.map((row, i) => (offDb[i] ?? 0) + targetDbmv(design, row.frequencyMhz));
-  const line = fitLine(place, afterDbmv);
-  if (!line.ok) return line;
-  const { lowDbmv, tiltDb } = line.value;
-  return {
-    ok: true,
-    value: {
-      values,
-      changes,
-      worstDb: offDb.reduce((worst, off) => Math.max(worst, Math.abs(off)), 0),
-      flatnessDb: residualsOf(line.value, place, afterDbmv).flatnessDb,
-      fit: { lowDbmv, highDbmv: lowDbmv + tiltDb, tiltDb },
-    },
-  };
+  const choice: Choice = { values, changes, ...looks.value };
+  if (trims.length === 0) return { ok: true, value: choice };
+  const frequenciesMhz = objective.used.map(({ frequencyMhz }) => frequencyMhz);
+  const turned = trimmed(offDb, frequenciesMhz, objective.design, trims);
+  const then = turned === null ? null : looksOf(objective, turned.offDb);
+  if (turned === null || then?.ok !== true) return { ok: true, value: choice };
+  return { ok: true, value: { ...choice, withTrims: { moves: turned.moves, ...then.value } } };
 }

@@ -1,12 +1,23 @@
+import type { LineUpEntry } from '../channels/line-up.ts';
 import { type Design, installedOf, type PluggedIn, type Port, type Station } from '../files/station.ts';
+import type { Trim } from '../files/station-notes.ts';
+import type { Truck } from '../files/truck.ts';
+import type { ChosenSignals } from '../line/choose-rows.ts';
 import { chooseRows } from '../line/choose-rows.ts';
 import type { LevelRow } from '../line/level-row.ts';
 import type { Excluded } from '../line/usable-rows.ts';
 import { done, type Refusal, type Result, refuse } from '../result.ts';
-import { type Choice, choiceOf, type Objective, objectiveOf } from './objective.ts';
+import type { Conditions } from '../uncertainty/budget.ts';
+import { leastWorst } from './least-worst.ts';
+import { type Choice, choiceOf, type Objective, objectiveOf, offOf } from './objective.ts';
+import { type PredictedPoint, predictedSweep } from './predicted-sweep.ts';
+import type { Found } from './rank.ts';
 import { recommend } from './recommend.ts';
 import { searchCombinations } from './search.ts';
 import { type StageInputNote, stageInputFor } from './stage-input.ts';
+import { stockOf } from './stock.ts';
+import { trimEffect } from './trims.ts';
+import { type Remains, remainsOf, type Why, whyOf } from './why.ts';
 
 export type ProposeRequest = Readonly<{
   /** MHz and dBmV at the port, any order. */
@@ -22,6 +33,14 @@ export type ProposeRequest = Readonly<{
   slackDb?: number | undefined;
   keepAll?: boolean | undefined;
   maxAlternatives?: number | undefined;
+  /** What is in the truck; without it any number of each value of the kit. */
+  truck?: Truck | null | undefined;
+  /** Trims that may be turned once the plug-ins are in. */
+  trims?: readonly Trim[] | undefined;
+  /** The meter and the temperature; with them the answer holds the predicted sweep and what it is uncertain by. */
+  uncertainty?: Conditions | null | undefined;
+  /** What each channel carries; without it rows of different kinds are moved by their usual steps. */
+  lineUp?: readonly LineUpEntry[] | null | undefined;
 }>;
 export type Proposal = Readonly<{
   portName: string;
@@ -33,6 +52,15 @@ export type Proposal = Readonly<{
   feasible: boolean;
   stageInput: StageInputNote | null;
   excluded: readonly Excluded[];
+  /** What is wrong as it was read, the largest part named; and what is left, and whether plug-ins could mend it. */
+  why: Why;
+  remains: Remains;
+  /** By rising number of changes, from staying on: the least worst channel that so many can give, while it falls. */
+  pareto: readonly Choice[];
+  /** The sweep as it will be with what is recommended; only with an uncertainty. */
+  predicted?: readonly PredictedPoint[];
+  /** Only where there are several kinds of signal, or a line-up was given. */
+  signals?: ChosenSignals;
 }>;
 export type ProposeRefusal =
   | 'no-such-port'
@@ -64,7 +92,8 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
   const { port, design, pluggedIn, slackDb, maxAlternatives } = checked.value;
 
   const { shape, lowMhz, highMhz, toleranceDb } = design;
-  const { used, excluded } = chooseRows(request.rows, { shape, lowMhz, highMhz, keepAll });
+  const { lineUp } = request;
+  const { used, excluded, signals } = chooseRows(request.rows, { shape, lowMhz, highMhz, keepAll, lineUp });
   if (used.length === 0)
     return refuse(
       'no-usable-rows',
@@ -75,7 +104,8 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
   const stage = stageInputFor(station, request.inputRows, keepAll);
   if (!stage.ok) return stage;
   const limit = stage.value.limit;
-  const objective = objectiveOf(used, station, port, design, pluggedIn, limit);
+  const stock = request.truck == null ? null : stockOf(request.truck);
+  const objective = objectiveOf(used, station, port, design, pluggedIn, limit, stock);
   if (!allFinite(objective))
     return refuse('not-finite', 'levels and losses', 'too large to compute with; look at their units');
   const before = choiceOf(
@@ -84,7 +114,7 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
   );
   if (!before.ok) return before;
 
-  const window = limit === null ? null : limit.windowFor(objective.free);
+  const window = limit === null ? null : limit.windowFor(objective.free, objective.counts);
   const tooMany = limit !== null && window === null;
   const lists = tooMany ? null : searchCombinations(objective, window, 1 + maxAlternatives);
   if (lists === null)
@@ -96,23 +126,53 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
   const feasible = window === null || window.missDb === 0;
   const found = recommend(lists, { toleranceDb, slackDb, maxAlternatives });
   if (found === null) throw new RangeError('the search found no combination');
-  const best = choiceOf(objective, found.best.indices);
-  const recommended = feasible ? choiceOf(objective, found.recommended.indices) : best;
-  if (!best.ok) return best;
-  if (!recommended.ok) return recommended;
-  const alternatives = feasible ? found.alternatives.map(({ indices }) => choiceOf(objective, indices)) : [];
+  const trims = (request.trims ?? []).filter((trim) => (trim.port ?? port.name) === port.name);
+  const chosen = new Map<Found, Choice>();
+  for (const one of [found.best, found.recommended, ...found.alternatives, ...found.pareto]) {
+    if (chosen.has(one)) continue;
+    const choice = choiceOf(objective, one.indices, trims);
+    if (!choice.ok) return choice;
+    chosen.set(one, choice.value);
+  }
+  const listOf = (some: readonly Found[]) => some.flatMap((one) => chosen.get(one) ?? []);
+  const best = chosen.get(found.best);
+  const recommended = feasible ? chosen.get(found.recommended) : best;
+  if (best === undefined || recommended === undefined) throw new RangeError('a choice that was not made');
   const { values: _values, changes: _changes, ...now } = before.value;
+  const floorDb = floorOf(objective, found.best.indices);
+  const { uncertainty } = request;
+  const fitted = { from: pluggedIn, to: recommended.values, moves: recommended.withTrims?.moves, trims };
   return done({
     portName: port.name,
     count: used.length,
     before: now,
-    best: best.value,
-    recommended: recommended.value,
-    alternatives: alternatives.flatMap((choice) => (choice.ok ? [choice.value] : [])),
+    best,
+    recommended,
+    alternatives: feasible ? listOf(found.alternatives) : [],
     feasible,
-    stageInput: stage.value.noteFor(pluggedIn, recommended.value.values),
+    stageInput: stage.value.noteFor(pluggedIn, recommended.values),
     excluded,
+    why: whyOf(now, design),
+    remains: remainsOf(recommended.withTrims ?? recommended, floorDb, design),
+    pareto: listOf(found.pareto),
+    ...(uncertainty == null
+      ? {}
+      : {
+          predicted: predictedSweep(request.rows, station, port.name, fitted, uncertainty, request.truck),
+        }),
+    ...(signals === null ? {} : { signals }),
   });
+}
+
+/** The worst channel that would be left with the best plug-ins if level and tilt could then be set at will, dB. */
+function floorOf(objective: Objective, indices: readonly number[]): number {
+  const atMhz = objective.used.map(({ frequencyMhz }) => frequencyMhz);
+  const { design } = objective;
+  const anyDb: [number, number] = [-1000, 1000];
+  const effects = (['gain', 'slope'] as const).map((kind) =>
+    trimEffect({ name: kind, kind, rangeDb: anyDb, atMhz: design.highMhz }, design, atMhz),
+  );
+  return leastWorst(offOf(objective, indices), effects, [anyDb, anyDb]).worstDb;
 }
 
 /** Losses and deviations that are numbers; a plain loop, because there are thousands of them. */

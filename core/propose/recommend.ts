@@ -4,13 +4,19 @@ export type Recommendation = Readonly<{
   best: Found;
   recommended: Found;
   alternatives: readonly Found[];
+  /** By rising number of changes, each with a better worst channel than any with fewer; staying comes first. */
+  pareto: readonly Found[];
 }>;
+
+/** More changes than recommended must buy at least this, or they are worse in every respect that counts. */
+const MORE_CHANGES_BUY_DB = 0.1;
 
 /**
  * From the first few combinations for each number of changes: the best, the one to do, and what else is nearly as good.
  *
  * Alternatives are first those that no other betters in both changes and worst channel, by rising number of changes;
- * then more of those that are as good as the recommendation has to be. Changing nothing is never an alternative.
+ * then more of those that are as good as the recommendation has to be. Changing nothing is never an alternative, nor is
+ * what needs more changes than recommended and is not at least 0.1 dB better.
  * @param lists    index = number of changes, each list in the order of byWorstThenPad
  * @param options  toleranceDb and slackDb in dB; most alternatives wanted
  * @returns  the three, or null when there is no combination at all
@@ -26,21 +32,22 @@ export function recommend(
   const enoughDb = Math.max(options.toleranceDb, best.worstDb + options.slackDb) + SAME_DB;
   const recommended = firsts.find((found) => found.worstDb <= enoughDb) ?? best;
 
-  const alternatives: Found[] = [];
-  let leastDb = Infinity;
-  for (const found of firsts) {
-    if (found.worstDb >= leastDb - SAME_DB) continue;
-    leastDb = found.worstDb;
-    if (found !== recommended && found.changeCount > 0) alternatives.push(found);
-  }
+  const pareto: Found[] = [];
+  for (const found of firsts)
+    if (found.worstDb < (pareto.at(-1)?.worstDb ?? Infinity) - SAME_DB) pareto.push(found);
+  const isWorthIt = (found: Found): boolean =>
+    found !== recommended &&
+    found.changeCount > 0 &&
+    (found.changeCount <= recommended.changeCount ||
+      found.worstDb <= recommended.worstDb - MORE_CHANGES_BUY_DB + SAME_DB);
   const more = lists
     .flat()
-    .filter((found) => found.worstDb <= enoughDb && found.changeCount > 0)
-    .filter((found) => found !== recommended && !alternatives.includes(found))
+    .filter((found) => found.worstDb <= enoughDb && isWorthIt(found) && !pareto.includes(found))
     .sort(byChanges);
   return {
     best,
     recommended,
-    alternatives: [...alternatives, ...more].slice(0, options.maxAlternatives),
+    alternatives: [...pareto.filter(isWorthIt), ...more].slice(0, options.maxAlternatives),
+    pareto,
   };
 }

@@ -1,6 +1,7 @@
 import type { FreePosition, Objective } from './objective.ts';
 import { byWorstThenPad, type Found, SAME_DB } from './rank.ts';
 import { onlyShifts, type Shifts, shiftsOf } from './shifts.ts';
+import { isWithinStock, usesTogether } from './stock.ts';
 
 /** Sum of losses up to the stage input that its limit allows, both ends included. */
 export type InputWindow = Readonly<{ minLossDb: number; maxLossDb: number }>;
@@ -28,7 +29,10 @@ export function searchCombinations(
   keep: number,
   mostSteps: number = MOST_STEPS,
 ): readonly (readonly Found[])[] | null {
-  const shifts = shiftsOf(objective.free.filter(onlyShifts));
+  const counts = objective.counts ?? [];
+  const shifting = objective.free.filter(onlyShifts);
+  const others = counts.length === 0 ? [] : objective.free.filter((position) => !onlyShifts(position));
+  const shifts = shiftsOf(shifting, counts, others);
   if (shifts === null) return null;
   const search = new Search(objective, shifts, window, keep, mostSteps);
   return search.descend(0, 0, 0, 0) ? search.lists : null;
@@ -54,6 +58,9 @@ class Search {
   private readonly minLossDb: number;
   private readonly maxLossDb: number;
   private stepsLeft: number;
+  private readonly counts: readonly number[];
+  /** At each depth what the positions chosen so far take of the scarce parts. */
+  private readonly uses: (readonly number[])[];
 
   constructor(
     objective: Objective,
@@ -65,6 +72,7 @@ class Search {
     this.shifts = shifts;
     this.free = objective.free;
     this.keep = keep;
+    this.counts = objective.counts ?? [];
     this.stepsLeft = mostSteps;
     this.minLossDb = (window?.minLossDb ?? -Infinity) - SAME_DB;
     this.maxLossDb = (window?.maxLossDb ?? Infinity) + SAME_DB;
@@ -75,6 +83,7 @@ class Search {
     this.chosen = this.shaped.map(() => 0);
     this.lists = Array.from({ length: objective.free.length + 1 }, () => []);
     this.limitDb = new Float64Array(objective.free.length + 1).fill(Infinity);
+    this.uses = [this.counts.map(() => 0), ...this.shaped.map(() => [])];
     const rowCount = objective.bareDb.length;
     this.offDb = [objective.bareDb, ...this.shaped.map(() => new Float64Array(rowCount))];
     const open = openLosses(this.shaped, rowCount);
@@ -99,6 +108,8 @@ class Search {
       const atLeastDb = this.takeAway(here, losses, next, depth + 1);
       if (atLeastDb > this.loosestLimitDb(changes, changes + this.shaped.length - depth - 1)) continue;
       this.chosen[depth] = index;
+      if (this.counts.length > 0)
+        this.uses[depth + 1] = usesTogether(this.uses[depth] ?? [], position.use?.[index] ?? []);
       const pad = position.kind === 'pad' ? (position.valuesDb[index] ?? 0) : 0;
       const input = position.inputLossDb[index] ?? 0;
       if (!this.descend(depth + 1, changes, inputDb + input, padDb + pad)) return false;
@@ -169,6 +180,10 @@ class Search {
     if (worstDb > (this.limitDb[changeCount] as number)) return false;
     const allInputDb = inputDb + (shifts.inputDb[i] as number);
     if (allInputDb < this.minLossDb || allInputDb > this.maxLossDb) return this.stepsLeft >= 0;
+    if (this.counts.length > 0) {
+      const use = usesTogether(this.uses.at(-1) ?? [], shifts.uses[i] ?? []);
+      if (!isWithinStock(use, this.counts)) return this.stepsLeft >= 0;
+    }
     this.insert({
       worstDb,
       changeCount,

@@ -29,7 +29,7 @@ export type StageLimit = Readonly<{
   through: readonly string[];
   atMhz: number;
   /** Null when there are too many different sums to try. */
-  windowFor: (free: readonly FreePosition[]) => StageWindow | null;
+  windowFor: (free: readonly FreePosition[], counts?: readonly number[]) => StageWindow | null;
 }>;
 export type Stage = Readonly<{
   limit: StageLimit | null;
@@ -73,10 +73,10 @@ export function stageInputFor(
     limit: {
       through,
       atMhz,
-      windowFor: (free) => {
+      windowFor: (free, counts) => {
         const minLossDb = atPortDbmv - maxDbmv;
         const maxLossDb = atPortDbmv - minDbmv;
-        const missDb = nearestMissDb(free, minLossDb, maxLossDb);
+        const missDb = nearestMissDb(free, minLossDb, maxLossDb, counts);
         if (missDb === null) return null;
         if (missDb <= SAME_DB) return { minLossDb, maxLossDb, missDb: 0 };
         return { minLossDb: minLossDb - missDb, maxLossDb: maxLossDb + missDb, missDb };

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { explainProposal, shapeShare } from '../../../core/propose/explain.ts';
 import type { Choice } from '../../../core/propose/objective.ts';
 import type { Proposal } from '../../../core/propose/propose.ts';
+import { remainsOf, whyOf } from '../../../core/propose/why.ts';
 
 const design = {
   lowMhz: 54,
@@ -29,6 +30,9 @@ const proposal = (before: Choice, recommended: Choice, best = recommended, more:
   feasible: true,
   stageInput: null,
   excluded: [],
+  why: whyOf(before, design),
+  remains: remainsOf(recommended, 0, design),
+  pareto: [],
   ...more,
 });
 const said = (...given: Parameters<typeof proposal>) => explainProposal(proposal(...given), design);
