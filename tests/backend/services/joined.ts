@@ -1,7 +1,9 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import { Refused } from '../../../core/bridge/refused.ts';
 import type { Archive } from '../../../electron/backend/archive/open.ts';
+import type { GainControlOptions } from '../../../electron/backend/gain-control-handlers.ts';
 import { createHandlers } from '../../../electron/backend/handlers.ts';
+import type { ServiceParts } from '../../../electron/backend/services/service-parts.ts';
 import { type Sent, stationFile, type TestParts, testParts } from '../../support/archive.ts';
 import { createFakeMeterShop, type FakeMeter, type FakeMeterScript } from '../../support/fake-meter.ts';
 
@@ -13,12 +15,20 @@ export async function joined(
     script?: Partial<FakeMeterScript>;
     archive?: (archive: Archive) => Archive;
     folder?: string;
+    gainControl?: Omit<GainControlOptions, keyof ServiceParts>;
   }> = {},
 ) {
   const parts: TestParts = options.folder === undefined ? testParts() : testParts(options.folder);
   const shop = createFakeMeterShop({ now: parts.clock.now, ...options.script });
   const archive = options.archive?.(parts.archive) ?? parts.archive;
-  const { handlers, close } = createHandlers({ ...parts, archive, shop, host: 'memory', version: '0' });
+  const { handlers, close } = createHandlers({
+    ...parts,
+    ...options.gainControl,
+    archive,
+    shop,
+    host: 'memory',
+    version: '0',
+  });
   await handlers['stations.import']({ fileName: 's.json', text: stationFile() }, signal);
   const begin = () =>
     handlers['visits.begin'](
