@@ -45,7 +45,13 @@ export const ConnectedMeter = z.strictObject({
 });
 export type ConnectedMeter = z.infer<typeof ConnectedMeter>;
 
-export const FoundPort = z.strictObject({ path: text, label: z.string(), likely: z.boolean() });
+export const FoundPort = z.strictObject({
+  path: text,
+  label: z.string(),
+  likely: z.boolean(),
+  /** What tells this adapter from every other, whatever its port is called; absent where nothing does. */
+  adapter: z.string().optional(),
+});
 export type FoundPort = z.infer<typeof FoundPort>;
 
 export const Purpose = z.enum(['as-found', 'as-left', 'check']);

@@ -13,6 +13,8 @@ export type Talk = Readonly<{
   signal: AbortSignal;
   /** How time passes; what was recorded is read again without waiting. Unless told, as it does. */
   rest?: (restMs: number, signal: AbortSignal) => Promise<void>;
+  /** In place of every question's own patience: what was recorded comes at once or never. */
+  patienceMs?: number;
 }>;
 
 /** Waits, unless what was said is long past. */
@@ -59,7 +61,7 @@ export async function patiently<T>(
   task: (signal: AbortSignal) => Promise<T>,
 ): Promise<T> {
   try {
-    return await withPatience(patienceMs, talk.signal, task);
+    return await withPatience(talk.patienceMs ?? patienceMs, talk.signal, task);
   } catch (fault) {
     if (fault instanceof OutOfPatience) throw silent(talk.where, fault.afterMs);
     throw fault;

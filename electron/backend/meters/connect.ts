@@ -3,8 +3,8 @@ import { refuse } from '../../../core/result.ts';
 import { greet } from './handshake.ts';
 import { knownProfiles } from './known-profiles.ts';
 import type { LineLink } from './line-link.ts';
-import { createMeter } from './meter.ts';
-import type { MeterShop } from './meter-shop.ts';
+import { createMeter, type MeterParts } from './meter.ts';
+import { type Meter, MeterFault, type MeterShop } from './meter-shop.ts';
 import { findPorts } from './ports.ts';
 import type { Profile } from './profile.ts';
 import type { ProfileFolder } from './profile-folder.ts';
@@ -13,6 +13,7 @@ import { openReplayLink } from './replay-link.ts';
 import { openSerialLink } from './serial-link.ts';
 import { openSimulatedLink } from './simulated/link.ts';
 import { createSimulatedPlace, type SimulatedPlace } from './simulated/source.ts';
+import { createSteadyMeter, type LinkNews, type Recovery, usualRecovery } from './steady-meter.ts';
 
 /** Opens the wire of a serial meter. */
 export type OpenSerial = (path: string, profile: Profile, signal: AbortSignal) => Promise<LineLink>;
@@ -26,6 +27,11 @@ export type ShopParts = Readonly<{
   openSerial?: OpenSerial;
   /** Opens the meter inside this process. It plays `place`, wherever the probe has been moved. */
   openSimulated?: (place: SimulatedPlace, profile: Profile) => LineLink;
+  find?: MeterShop['find'];
+  /** How a meter is looked for that is lost in the middle of a sweep; null: not at all. */
+  recovery?: Recovery | null;
+  /** Told when it is looked for, and when it is back. */
+  news?: (news: LinkNews) => void;
   /** Where the simulated meter's probe sits at first. */
   createPlace?: () => SimulatedPlace;
 }>;
@@ -35,30 +41,71 @@ export function createMeterShop(parts: ShopParts): MeterShop {
   const shipped = parts.profiles ?? knownProfiles;
   const profiles = () => [...shipped, ...(parts.folder?.read().profiles ?? [])];
   const openSerial = parts.openSerial ?? openLink;
+  const find = parts.find ?? (() => findPorts());
   const openSimulated = parts.openSimulated ?? openSimulatedLink;
   const createPlace = parts.createPlace ?? (() => createSimulatedPlace({ now: parts.now }));
+  const recovery = parts.recovery === undefined ? usualRecovery : parts.recovery;
+  const adapterAt = async (path: string) =>
+    (await find()).ports.find((port) => port.path === path)?.adapter ?? null;
+  const pathOfAdapter = async (adapter: string | null) =>
+    adapter === null ? null : ((await find()).ports.find((port) => port.adapter === adapter)?.path ?? null);
+  /** Greets the meter behind a link; a link whose meter does not answer is closed again. */
+  const session = async (
+    make: Pick<MeterParts, 'choice' | 'where' | 'profile' | 'moveProbe'>,
+    link: LineLink,
+    signal: AbortSignal,
+  ): Promise<Meter> => {
+    try {
+      const greeting = await greet({ link, where: make.where, signal }, make.profile);
+      return createMeter({ ...make, link, greeting, now: parts.now });
+    } catch (fault) {
+      await link.close();
+      throw fault;
+    }
+  };
   const simulatedProfile = shipped.find(({ name }) => name === scpi.name) ?? scpi;
 
   return {
     profiles: () => profiles().map(({ name, title }) => ({ name, title })),
-    find: () => findPorts(),
+    find,
     async connect(choice, signal) {
-      const place = createPlace();
-      const simulated = choice.kind === 'simulated';
-      const where = simulated ? 'simulated meter' : choice.path;
-      const profile = simulated ? simulatedProfile : profileNamed(profiles(), choice.profile);
-      const link = simulated ? openSimulated(place, profile) : await openSerial(choice.path, profile, signal);
-      try {
-        const greeting = await greet({ link, where, signal }, profile);
-        const moveProbe = simulated ? place.moveProbe : () => undefined;
-        return createMeter({ choice, where, link, profile, greeting, now: parts.now, moveProbe });
-      } catch (fault) {
-        await link.close();
-        throw fault;
+      if (choice.kind === 'simulated') {
+        const place = createPlace();
+        const link = openSimulated(place, simulatedProfile);
+        const make = {
+          choice,
+          where: 'simulated meter',
+          profile: simulatedProfile,
+          moveProbe: place.moveProbe,
+        };
+        return await session(make, link, signal);
       }
+      const profile = profileNamed(profiles(), choice.profile);
+      const open = async (path: string, stop: AbortSignal) =>
+        await session(
+          { choice, where: path, profile, moveProbe: () => undefined },
+          await openSerial(path, profile, stop),
+          stop,
+        );
+      const first = await open(choice.path, signal);
+      if (recovery === null) return first;
+      // Asked in the background, and never again in a sweep: looking for ports slows them.
+      const adapter = profile.link === 'file' ? Promise.resolve(null) : adapterAt(choice.path);
+      const reconnect = async (stop: AbortSignal) => {
+        try {
+          return await open(choice.path, stop);
+        } catch (fault) {
+          const moved = isNoPort(fault) ? await pathOfAdapter(await adapter) : null;
+          if (moved === null || moved === choice.path) throw fault;
+          return await open(moved, stop);
+        }
+      };
+      return createSteadyMeter({ first, reconnect, recovery, ...(parts.news ? { news: parts.news } : {}) });
     },
   };
 }
+
+const isNoPort = (fault: unknown) => fault instanceof MeterFault && fault.code === 'no-such-port';
 
 /** A serial port, or the file that a profile of that kind names in its place. */
 export const openLink: OpenSerial = (path, profile, signal) =>

@@ -25,7 +25,9 @@ export async function readKernelPorts(folders: KernelFolders): Promise<readonly 
     const path = join(folders.devices, entry);
     const named = names.get(entry);
     if (named !== undefined || adapter.test(entry)) {
-      ports.push({ path, label: named ?? 'adapter', likely: true });
+      // The system makes these names from maker, product and serial number.
+      const adapter = named === undefined ? {} : { adapter: `by-id:${named}` };
+      ports.push({ path, label: named ?? 'adapter', likely: true, ...adapter });
     } else if (builtIn.test(entry) && (await hasHardware(join(folders.ttyClass, entry)))) {
       ports.push({ path, label: builtInLabel, likely: false });
     }

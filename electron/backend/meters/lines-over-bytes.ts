@@ -1,6 +1,6 @@
 import { createBlockCollector } from './block-collector.ts';
 import type { ByteWire, WireStart } from './byte-wire.ts';
-import type { BlockAnswer, LineFormat, LineLink } from './line-link.ts';
+import type { BlockAnswer, LineFormat, LineLink, Tap } from './line-link.ts';
 import { createLineSplitter } from './lines.ts';
 import { MeterFault } from './meter-shop.ts';
 import { OutOfPatience } from './patience.ts';
@@ -27,6 +27,7 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
   let end: MeterFault | null = null;
   let flight: Flight | null = null;
   let closing: Promise<void> | null = null;
+  let tap: Tap | null = null;
 
   const finish = (fault: MeterFault) => {
     if (end !== null) return;
@@ -70,6 +71,7 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
     bytes(chunk) {
       // Data behind the end of a session is nobody's answer.
       if (end !== null) return;
+      tap?.heard(chunk);
       const waiting = flight;
       if (waiting !== null && waiting.block !== null) takeBlock(waiting, waiting.block, chunk);
       else takeText(chunk);
@@ -85,7 +87,9 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
     // Half a line that came before we said this answers something else, and so does its rest: an earlier session's,
     // or that of a question which waited long enough.
     splitter.dropBegun();
-    wire.write(Buffer.from(line + format.terminator, 'latin1'), taken);
+    const bytes = Buffer.from(line + format.terminator, 'latin1');
+    tap?.said(bytes);
+    wire.write(bytes, taken);
   };
 
   /** Waits for its turn, sends, and gives what comes back. */
@@ -120,7 +124,10 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
       const abandon = () => {
         reject(signal.reason);
         // Waited long enough already, or stopped while the answer is on its way: then it still owns the wire.
-        if (signal.reason instanceof OutOfPatience) return mine.land();
+        if (signal.reason instanceof OutOfPatience) {
+          mine.land();
+          return tap?.gaveUp();
+        }
         const timer = setTimeout(mine.land, format.lateAnswerMs);
         void mine.over.then(() => clearTimeout(timer));
       };
@@ -145,6 +152,9 @@ export function createLineLink(where: string, format: LineFormat, start: WireSta
       if (end !== null) throw end;
       const taken = new Promise<void>((resolve) => send(line, resolve));
       await unlessAborted(Promise.race([taken, ended.promise]), signal);
+    },
+    listen(other) {
+      tap = other;
     },
     close() {
       finish(new MeterFault('lost', where, 'the link was closed; connect the meter again'));

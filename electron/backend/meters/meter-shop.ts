@@ -1,6 +1,8 @@
 import type { FoundPort, MeterChoice, MeterIdentity, Reading } from '../../../core/bridge/records.ts';
 import type { PluggedIn, Station } from '../../../core/files/station.ts';
 import type { TimedHand } from '../../../core/simulate/gain-module.ts';
+import type { Manner } from './read-carefully.ts';
+import type { TapeRecorder } from './tape.ts';
 
 /** Where the meter's probe sits. A real meter can't know and ignores it; the simulated one plays this place. */
 export type Probe = Readonly<{
@@ -11,6 +13,9 @@ export type Probe = Readonly<{
   /** For the simulated meter: what hands did to the station's gain control, in order. */
   hands?: readonly TimedHand[];
 }>;
+
+/** How a plan is read: how carefully, and who keeps the bytes. */
+export type HowToRead = Readonly<{ manner?: Manner; tape?: TapeRecorder }>;
 
 /** A meter that has told its identity. */
 export interface Meter {
@@ -24,7 +29,11 @@ export interface Meter {
    * One reading a frequency, in the order given, each as it comes, converted to dBmV at the test point.
    * Returns when the signal aborts. Throws `MeterFault` when the meter is lost, silent or talks nonsense.
    */
-  readLevels(frequenciesMhz: readonly number[], signal: AbortSignal): AsyncGenerator<Reading, void>;
+  readLevels(
+    frequenciesMhz: readonly number[],
+    signal: AbortSignal,
+    how?: HowToRead,
+  ): AsyncGenerator<Reading, void>;
   /**
    * One frequency over and over, at the meter's pace but at most 20 times a second, until the signal aborts. Throws as
    * `readLevels` does.

@@ -2,7 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { MeterChoice, Reading } from '../../../core/bridge/records.ts';
 import type { Greeting } from './handshake.ts';
 import type { LineLink } from './line-link.ts';
-import { type Meter, MeterFault, type Probe } from './meter-shop.ts';
+import { type HowToRead, type Meter, MeterFault, type Probe } from './meter-shop.ts';
 import type { Profile } from './profile.ts';
 import { readLevels } from './read-levels.ts';
 
@@ -36,11 +36,15 @@ export function createMeter(parts: MeterParts): Meter {
   async function* read(
     frequenciesMhz: readonly number[],
     signal: AbortSignal,
+    { manner, tape }: HowToRead = {},
   ): AsyncGenerator<Reading, void> {
     if (reading) throw new Error('this meter is reading already; two plans can not share one meter');
     reading = true;
     try {
-      yield* readLevels({ talk: { link, where, signal }, profile, unit: greeting.unit, now }, frequenciesMhz);
+      tape?.opened(profile, greeting.unit);
+      link.listen(tape ?? null);
+      const ready = { talk: { link, where, signal }, profile, unit: greeting.unit, now };
+      yield* readLevels(ready, frequenciesMhz, manner);
     } catch (fault) {
       if (fault instanceof MeterFault && fault.code === 'silent') {
         lost.resolve(fault);
@@ -48,6 +52,7 @@ export function createMeter(parts: MeterParts): Meter {
       }
       throw fault;
     } finally {
+      link.listen(null);
       reading = false;
     }
   }

@@ -6,6 +6,7 @@ import { builtInLabel, type KernelFolders, linuxFolders, readKernelPorts } from 
 export type ListedPort = Readonly<{
   path: string;
   vendorId?: string | undefined;
+  productId?: string | undefined;
   manufacturer?: string | undefined;
   serialNumber?: string | undefined;
 }>;
@@ -79,8 +80,24 @@ async function listInTime({ list, limitMs }: PortSources) {
 
 const ordered = (ports: readonly ListedPort[]): readonly FoundPort[] =>
   ports
-    .map((port) => ({ path: port.path, label: labelOf(port), likely: port.vendorId !== undefined }))
+    .map((port) => ({
+      path: port.path,
+      label: labelOf(port),
+      likely: port.vendorId !== undefined,
+      ...withAdapter(adapterOf(port)),
+    }))
     .toSorted((a, b) => Number(b.likely) - Number(a.likely));
+
+/**
+ * What tells an adapter from every other, whatever name its port gets: maker, product and serial number. Without a serial
+ * number two of a kind are alike, so there is none.
+ */
+function adapterOf({ vendorId, productId, serialNumber }: ListedPort): string | null {
+  if (vendorId === undefined || serialNumber === undefined || serialNumber.trim() === '') return null;
+  return [vendorId, productId ?? '', serialNumber.trim()].join(':').toLowerCase();
+}
+
+const withAdapter = (adapter: string | null) => (adapter === null ? {} : { adapter });
 
 function labelOf({ vendorId, manufacturer, serialNumber }: ListedPort): string {
   if (vendorId === undefined) return builtInLabel;

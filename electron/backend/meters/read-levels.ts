@@ -4,6 +4,7 @@ import { drainErrors, errorIn, explained, meterError } from './error-queue.ts';
 import { MeterFault } from './meter-shop.ts';
 import { aboutFrequency } from './placeholders.ts';
 import type { LevelUnit, Profile, Question } from './profile.ts';
+import { type Manner, plainly, readCarefully } from './read-carefully.ts';
 import { readTraces } from './read-traces.ts';
 import { levelIn, makesSenseAt } from './sense.ts';
 
@@ -12,11 +13,12 @@ export type Ready = Readonly<{ talk: Talk; profile: Profile; unit: LevelUnit; no
 
 /**
  * Walks a plan: one reading a frequency, in order, each as it comes. Ends at once when the signal aborts, whatever
- * the meter is doing. Throws `MeterFault`; what was read before it has been given out.
+ * the meter is doing. `manner` says how often and how carefully. Throws `MeterFault`; what was read before it has been given out.
  */
 export async function* readLevels(
   ready: Ready,
   frequenciesMhz: readonly number[],
+  manner: Manner = plainly,
 ): AsyncGenerator<Reading, void> {
   const { talk, profile } = ready;
   const prepared = await unlessStopped(talk.signal, () => prepare(talk, profile));
@@ -25,15 +27,19 @@ export async function* readLevels(
     yield* readTraces(ready, profile.trace, frequenciesMhz);
     return;
   }
-  let first = true;
+  let before: Reading | undefined;
+  let read = 0;
+  const next = async (frequencyMhz: number) => {
+    if (read > 0) await rest(talk, profile.pauseMs);
+    read += 1;
+    return await readOne(ready, frequencyMhz);
+  };
   for (const frequencyMhz of frequenciesMhz) {
-    const pauseMs = first ? 0 : profile.pauseMs;
-    first = false;
-    const reading = await unlessStopped(talk.signal, async () => {
-      await rest(talk, pauseMs);
-      return await readOne(ready, frequencyMhz);
-    });
+    const reading = await unlessStopped(talk.signal, () =>
+      readCarefully(() => next(frequencyMhz), before?.meterDbmv, manner),
+    );
     if (reading === null) return;
+    before = reading;
     yield reading;
   }
 }

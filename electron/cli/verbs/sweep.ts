@@ -1,9 +1,12 @@
 import type { Command } from 'commander';
 import type { MeterChoice, MeterIdentity } from '../../../core/bridge/records.ts';
+import { readMeterProfile } from '../../../core/files/meter-profile.ts';
 import { type Plan, readPlan } from '../../../core/files/plan.ts';
-import { refuse } from '../../../core/result.ts';
+import { done, type Result, refuse } from '../../../core/result.ts';
 import { knownProfiles } from '../../backend/meters/known-profiles.ts';
 import { type Meter, MeterFault } from '../../backend/meters/meter-shop.ts';
+import type { Profile } from '../../backend/meters/profile.ts';
+import { numberOption } from '../number-option.ts';
 import { type Answer, answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { beginReadingFile } from '../reading-file.ts';
@@ -11,7 +14,8 @@ import { type PlaceOptions, placeOf, withPlaceOptions } from '../simulated-place
 import { aligned, decibels, megahertz } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../verb.ts';
 
-type Options = PlaceOptions & Readonly<{ port: string; plan: string; profile: string; out?: string }>;
+type Options = PlaceOptions &
+  Readonly<{ port: string; plan: string; profile: string; out?: string; waitS: number }>;
 /** A reading as the contract has it: the level at the port, the meter's own plus the test point loss. */
 type Row = Readonly<{ frequencyMhz: number; levelDbmv: number | null; takenAt: string }>;
 
@@ -54,13 +58,25 @@ async function act(options: Options, io: VerbIo): Promise<Outcome> {
   const place = isSimulated ? await placeOf(options) : null;
   // Only now: it brings the serial port's native part, which no other verb needs.
   const { createMeterShop } = await import('../../backend/meters/connect.ts');
+  const { usualRecovery } = await import('../../backend/meters/steady-meter.ts');
+  const written = await ownProfile(options.profile);
+  if (!written.ok) return refused(written);
+  const shopProfiles = written.value === null ? {} : { profiles: [...knownProfiles, written.value] };
   const shop = createMeterShop({
     now: () => new Date(),
+    ...shopProfiles,
+    recovery: options.waitS === 0 ? null : { ...usualRecovery, withinMs: options.waitS * 1000 },
+    news: (news) =>
+      io.note(
+        news.state === 'looking'
+          ? `the link broke off (${news.why}); looking for the meter`
+          : `the meter is back after ${(news.afterMs / 1000).toFixed(1)} s; the sweep goes on`,
+      ),
     ...(place === null ? {} : { createPlace: () => place }),
   });
   const choice: MeterChoice = isSimulated
     ? { kind: 'simulated' }
-    : { kind: 'serial', path: options.port, profile: options.profile };
+    : { kind: 'serial', path: options.port, profile: written.value?.name ?? options.profile };
   const meter = await shop.connect(choice, io.signal).catch((fault: unknown) => {
     if (io.signal.aborted && fault === io.signal.reason) throw stoppedEarly(options.port);
     throw fault;
@@ -70,6 +86,14 @@ async function act(options: Options, io: VerbIo): Promise<Outcome> {
   } finally {
     await meter.close();
   }
+}
+
+/** The profile of a file; null where the option names one that is shipped. */
+async function ownProfile(named: string): Promise<Result<Profile | null>> {
+  if (!named.toLowerCase().endsWith('.json')) return done(null);
+  const read = readMeterProfile(await readInput(named), named);
+  if (!read.ok || !knownProfiles.some(({ name }) => name === read.value.name)) return read;
+  return refuse('name-taken', `${named}, name`, 'a profile that is shipped has this name; give it another');
 }
 
 const stoppedEarly = (port: string) =>
@@ -94,8 +118,13 @@ async function readAll(meter: Meter, plan: Plan, options: Options, io: VerbIo): 
           `test point loss: ${testPointLossDb} dB, added`,
         ]);
   const rows: Row[] = [];
+  const how = { manner: { repeats: 1, recheck: true } };
   try {
-    for await (const { frequencyMhz, meterDbmv, takenAt } of meter.readLevels(frequenciesMhz, io.signal)) {
+    for await (const { frequencyMhz, meterDbmv, takenAt } of meter.readLevels(
+      frequenciesMhz,
+      io.signal,
+      how,
+    )) {
       const levelDbmv = meterDbmv === null ? null : Number((meterDbmv + testPointLossDb).toFixed(6));
       const row = { frequencyMhz, levelDbmv, takenAt };
       rows.push(row);
@@ -131,10 +160,16 @@ export const sweep: Verb = {
       .requiredOption('--plan <file>', 'frequencies: a plan (JSON), a sweep, or one MHz a line')
       .option(
         '--profile <name>',
-        `how the meter speaks: ${knownProfiles.map(({ name, title }) => `${name} (${title})`).join(', ')}`,
+        `how the meter speaks: a profile (JSON), or ${knownProfiles.map(({ name, title }) => `${name} (${title})`).join(', ')}`,
         'scpi',
       )
       .option('--out <file.csv>', 'also writes each reading to a new sweep file as it comes')
+      .option(
+        '--wait-s <s>',
+        'how long a meter that is lost in the middle is looked for; 0: not at all',
+        numberOption('a time in s', 0),
+        30,
+      )
       .option(...jsonFlag);
     withPlaceOptions(command).action((options: Options, self: Command) =>
       run(self, (io) => act(options, io)),

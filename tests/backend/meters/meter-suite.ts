@@ -48,6 +48,7 @@ export function meterSuite(profile: Profile, healthyMeter: HealthyMeter): void {
     const shop = createMeterShop({
       now: () => new Date('2026-03-01T08:00:00Z'),
       profiles: [waiting(profile, timeoutMs)],
+      recovery: null,
       openSerial: async (path, { lines }) => createLineLink(path, lines, wire.start),
     });
     const connect = async (): Promise<Meter> => {

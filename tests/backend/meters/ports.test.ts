@@ -27,7 +27,12 @@ const noFolders = { byId: join(base, 'none'), ttyClass: join(base, 'none'), devi
 const emptyFolders = { ...noFolders, ttyClass: base };
 const fromKernel = [
   { path: '/dev/ttyACM3', label: 'adapter', likely: true },
-  { path: '/dev/ttyUSB0', label: 'usb-Harbour Serial Works A17-if00-port0', likely: true },
+  {
+    path: '/dev/ttyUSB0',
+    label: 'usb-Harbour Serial Works A17-if00-port0',
+    likely: true,
+    adapter: 'by-id:usb-Harbour Serial Works A17-if00-port0',
+  },
   { path: '/dev/ttyS0', label: builtInLabel, likely: false },
 ];
 const sources = (parts: Partial<PortSources>): PortSources => ({
@@ -48,14 +53,20 @@ describe('findPorts', () => {
       sources({
         list: async () => [
           { path: '/dev/ttyS0' },
-          { path: '/dev/ttyUSB0', vendorId: '0403', manufacturer: 'Harbour', serialNumber: 'A17' },
+          {
+            path: '/dev/ttyUSB0',
+            vendorId: '0403',
+            productId: '6001',
+            manufacturer: 'Harbour',
+            serialNumber: 'A17',
+          },
           { path: '/dev/ttyUSB1', vendorId: '0403' },
         ],
       }),
     );
     expect(found).toEqual({
       ports: [
-        { path: '/dev/ttyUSB0', label: 'Harbour A17', likely: true },
+        { path: '/dev/ttyUSB0', label: 'Harbour A17', likely: true, adapter: '0403:6001:a17' },
         { path: '/dev/ttyUSB1', label: 'adapter', likely: true },
         { path: '/dev/ttyS0', label: builtInLabel, likely: false },
       ],

@@ -19,7 +19,7 @@ afterEach(async () => {
 async function pluggedIn(readingMs = 0) {
   const pty = await openTestPty(undefined, readingMs);
   atEnd.push(() => pty.unplug());
-  const shop = createMeterShop({ now: () => new Date() });
+  const shop = createMeterShop({ now: () => new Date(), recovery: null });
   const connect = async () => {
     const meter = await shop.connect({ kind: 'serial', path: pty.path, profile: 'scpi' }, never);
     atEnd.push(() => meter.close());
