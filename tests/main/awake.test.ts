@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { stayAwakeDuringSweeps } from '../../electron/main/awake.ts';
 
-it('the display stays on from the first reading to the end of the sweep', () => {
+function blocked() {
   const log: string[] = [];
   let count = 0;
   const awake = stayAwakeDuringSweeps({
@@ -16,6 +16,11 @@ it('the display stays on from the first reading to the end of the sweep', () => 
     },
   });
   const news = (name: string) => awake.saw({ type: 'event', name, data: {} });
+  return { log, awake, news };
+}
+
+it('the display stays on from the first reading to the end of the sweep', () => {
+  const { log, awake, news } = blocked();
   awake.saw({ type: 'hello', contract: 'x' });
   awake.saw('garbage');
   news('meter.changed');
@@ -29,4 +34,18 @@ it('the display stays on from the first reading to the end of the sweep', () => 
   awake.rest();
   awake.rest();
   expect(log.slice(2)).toEqual(['start 2 prevent-display-sleep', 'stop 2']);
+});
+
+it('the display stays on for a live level, and the computer awake for a watch, each by itself', () => {
+  const { log, awake, news } = blocked();
+  news('watch.round');
+  news('live.reading');
+  news('live.reading');
+  news('live.ended');
+  news('watch.round');
+  expect(log).toEqual(['start 1 prevent-app-suspension', 'start 2 prevent-display-sleep', 'stop 2']);
+  news('watch.ended');
+  news('watch.round');
+  awake.rest();
+  expect(log.slice(3)).toEqual(['stop 1', 'start 3 prevent-app-suspension', 'stop 3']);
 });

@@ -11,16 +11,23 @@ function service(close: () => Promise<void> = async () => {}) {
   const faults: string[] = [];
   const exits: number[] = [];
   const aborted: string[] = [];
+  const pages: number[] = [];
+  let pagesNow = () => -1;
   process.parentSide.onMessage((message) => heard.push(message));
   const running = runBackendService({
     port: process.port,
-    async openBackend({ dataDir, host, emit }) {
+    async openBackend({ dataDir, host, emit, clients }) {
       if (dataDir === 'broken') throw new Error('this archive is of a newer program');
       expect(host).toBe('window');
+      pagesNow = clients;
       const handlers = plainHandlers({
         'meters.disconnect': async () => {
           emit('meter.changed', { meter: null, lost: null });
           return {};
+        },
+        'meters.current': async () => {
+          pages.push(clients());
+          return { meter: null };
         },
         'meters.find': (_input, signal) =>
           new Promise(() => signal.addEventListener('abort', () => aborted.push('find'))),
@@ -31,7 +38,7 @@ function service(close: () => Promise<void> = async () => {}) {
     onFault: (where) => faults.push(where),
     exit: (code) => exits.push(code),
   });
-  return { process, heard, faults, exits, aborted, running };
+  return { process, heard, faults, exits, aborted, running, pages, pagesNow: () => pagesNow() };
 }
 
 const frame = (inner: unknown) => ({ kind: 'frame', frame: inner }) as const;
@@ -63,6 +70,20 @@ describe('the backend’s service', () => {
     await soon(() => aborted.length === 1 && heard.length === 3);
     expect(aborted).toEqual(['find']);
     expect(heard.at(-1)).toEqual(hello);
+  });
+
+  it('knows whether a page is there', async () => {
+    const { process, heard, pages, pagesNow } = service();
+    await soon(() => heard.length === 1);
+    expect(pagesNow()).toBe(0);
+    process.parentSide.send(hello);
+    process.parentSide.send(frame({ type: 'request', id: 1, call: 'meters.current', input: {} }));
+    await soon(() => pages.length === 1);
+    process.parentSide.send({ kind: 'page-gone' });
+    await soon(() => pagesNow() === 0);
+    process.parentSide.send(hello);
+    await soon(() => pagesNow() === 1);
+    expect(pages).toEqual([1]);
   });
 
   it('closes the archive before it ends', async () => {

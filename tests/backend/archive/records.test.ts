@@ -1,8 +1,12 @@
 import type Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
 import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
-import { recordTables } from '../../../electron/backend/archive/steps/001-ground.ts';
+import { recordTables as groundTables } from '../../../electron/backend/archive/steps/001-ground.ts';
+import { gainControlTables } from '../../../electron/backend/archive/steps/002-gain-control.ts';
+import { settingsTables } from '../../../electron/backend/archive/steps/003-settings.ts';
 import { joined } from '../services/joined.ts';
+
+const recordTables = [...groundTables, ...gainControlTables, ...settingsTables];
 
 const opened = vi.hoisted(() => [] as Database.Database[]);
 vi.mock('better-sqlite3', async (original) => {
@@ -15,6 +19,40 @@ vi.mock('better-sqlite3', async (original) => {
   }
   return { default: Watched };
 });
+
+type Bench = Awaited<ReturnType<typeof joined>>;
+
+async function fillGainControl({ handlers, visit, sent, signal, until }: Bench): Promise<void> {
+  const { visitId } = visit;
+  const at = { stationId: 'slipway', visitId, portName: 'forward output' };
+  const { liveId } = await handlers['live.start']({ ...at, frequencyMhz: 711 }, signal);
+  await until(() => sent.some(({ name }) => name === 'live.reading'));
+  await handlers['live.stop']({ liveId }, signal);
+  const asked = { topMhz: null, topCarrierMhz: null, pilotMhz: null, spanDb: null, ambientC: null };
+  await handlers['set-up.begin']({ visitId, kind: 'check', ...asked }, signal);
+  const skip = { outcome: 'skipped', by: 'hand', reason: 'rain', values: {}, liveId } as const;
+  await handlers['set-up.record']({ visitId, step: 'sweep-as-found', ...skip }, signal);
+  await handlers['set-up.abandon']({ visitId, reason: 'rain' }, signal);
+  const watched = { frequenciesMhz: [711], pilotMhz: 711, everyS: 60, forS: null, ambientC: 12 };
+  const { watchId } = await handlers['watch.start']({ ...at, ...watched }, signal);
+  await until(() => sent.some(({ name }) => name === 'watch.round'));
+  await handlers['watch.stop']({ watchId }, signal);
+  const { stationIds } = await handlers['demo.load']({}, signal);
+  const hand = { act: 'turn', turnDb: 1 } as const;
+  await handlers['simulate.hand']({ stationId: stationIds[0] ?? '', hand }, signal);
+}
+
+async function fillSettings({ handlers, signal }: Bench): Promise<void> {
+  const { settings, revision: basedOn } = await handlers['settings.read']({}, signal);
+  const levelUnit = settings.levelUnit === 'dBuV' ? 'dBmV' : 'dBuV';
+  await handlers['settings.change']({ basedOn, settings: { ...settings, levelUnit } }, signal);
+  const notes = { format: 'tiltwright-station-notes/1' } as const;
+  const about = await handlers['notes.read']({ stationId: 'slipway' }, signal);
+  await handlers['notes.change']({ stationId: 'slipway', basedOn: about.revision, notes }, signal);
+  const stock = await handlers['truck.read']({}, signal);
+  const truck = { format: 'tiltwright-truck/1', parts: [] } as const;
+  await handlers['truck.change']({ basedOn: stock.revision, truck: { ...truck, parts: [] } }, signal);
+}
 
 /** An archive with at least one row in every table, over the connection that the program itself uses. */
 async function filled(): Promise<Database.Database> {
@@ -33,6 +71,8 @@ async function filled(): Promise<Database.Database> {
     { visitId, changes: [{ position: 'input pad', from: 6, to: 3 }], proposal },
     bench.signal,
   );
+  await fillGainControl(bench);
+  await fillSettings(bench);
   await bench.handlers['visits.end']({ visitId, note: '' }, bench.signal);
   const db = opened.findLast((each) => each.open && each.name.endsWith(ARCHIVE_FILE));
   if (db === undefined) throw new Error('no connection');
@@ -121,5 +161,57 @@ describe('a sweep in the archive', () => {
         "INSERT INTO visit VALUES (51, '00000000-0000-4000-8000-dddddddddddd', 'slipway', '', NULL, 0, 0, 1)",
       ),
     ).toThrow('the station has an open visit');
+  });
+});
+
+describe('what a gain control leaves in the archive', () => {
+  it('has no hole and nothing after its end: live readings, steps of a set-up, rounds of a watch', async () => {
+    const db = await filled();
+    const refuses = (sql: string, why: string) => expect(() => db.exec(sql), sql).toThrow(why);
+    const live = `'00000000-0000-4000-8000-eeeeeeeeeeee', station_id, revision, NULL, port_name, frequency_hz,
+      test_point_loss_mdb, profile, meter, ambient_mc, plugged_in, started_at, session FROM live LIMIT 1`;
+    db.exec(`INSERT INTO live SELECT 70, ${live}`);
+    db.exec('INSERT INTO live_reading VALUES (70, 0, 0, 20000, 0)');
+    refuses('INSERT INTO live_reading VALUES (70, 2, 0, 20000, 0)', 'a live reading is missing');
+    refuses('INSERT INTO live_end VALUES (70, NULL, 0, 2, 0, 1)', 'counts other readings');
+    db.exec('INSERT INTO live_end VALUES (70, NULL, 0, 1, 0, 1)');
+    refuses('INSERT INTO live_reading VALUES (70, 1, 0, 20000, 0)', 'this live reading has ended');
+
+    const event = (setUp: number, place: number, outcome = 'done') =>
+      `INSERT INTO set_up_event VALUES (${setUp}, ${place}, 'manual', '${outcome}', 'hand', NULL, '{}', NULL, 0, 1)`;
+    db.exec(
+      "INSERT INTO visit VALUES (60, '00000000-0000-4000-8000-aaaaaaaaaaaa', 'slipway', '', NULL, 0, 0, 1)",
+    );
+    const setUp = (seq: number) =>
+      `INSERT INTO set_up SELECT ${seq}, '00000000-0000-4000-8000-0000000000${seq}', 60, station_id, revision, plan, started_at, session FROM set_up LIMIT 1`;
+    db.exec(setUp(61));
+    refuses(setUp(62), 'the visit has a set-up');
+    refuses(event(61, 1), 'an event of the set-up is missing');
+    refuses(event(61, 0, 'skipped'), 'CHECK');
+    db.exec(event(61, 0));
+    db.exec("INSERT INTO set_up_abandoned VALUES (61, 'rain', 0, 1)");
+    refuses(event(61, 1), 'the set-up was given up');
+    db.exec(setUp(63));
+    db.exec("INSERT INTO visit_end VALUES (60, '', 0, 1)");
+    refuses(event(63, 0), 'the visit has ended');
+    refuses(setUp(64), 'the visit has ended');
+    refuses(
+      `INSERT INTO live SELECT 71, ${live.replace('eeeeeeeeeeee', 'ffffffffffff').replace('NULL', '60')}`,
+      'the visit has ended',
+    );
+
+    refuses("INSERT INTO watch_round VALUES (1, 1, 1, 'lost', 0, 1)", 'the watch has ended');
+    const watch = (seq: number) =>
+      `INSERT INTO watch SELECT ${seq}, '00000000-0000-4000-8000-0000000000${seq}', station_id, revision, visit, port_name, test_point_loss_mdb, frequencies, pilot_hz, every_ms, for_ms, started_at, session FROM watch LIMIT 1`;
+    db.exec(watch(81));
+    refuses(watch(82), 'a watch is running');
+    db.exec("INSERT INTO watch_round VALUES (81, 0, 3, 'asleep', 0, 1)");
+    refuses('INSERT INTO watch_round VALUES (81, 1, 1, NULL, 0, 1)', 'a round of the watch is missing');
+    refuses('INSERT INTO watch_round VALUES (81, 3, 2, NULL, 0, 1)', 'CHECK');
+    refuses('INSERT INTO watch_level VALUES (81, 0, 0, 20000)', 'nothing was read in this round');
+    refuses('INSERT INTO watch_level VALUES (81, 9, 0, 20000)', 'FOREIGN KEY');
+    db.exec(
+      'INSERT INTO watch_round VALUES (81, 3, 1, NULL, 0, 1); INSERT INTO watch_level VALUES (81, 3, 0, 20000)',
+    );
   });
 });

@@ -9,7 +9,10 @@ it('reaches everybody who listens, and nobody who left', () => {
   const leave = broadcast.join(() => heard.push('first'));
   broadcast.join(() => heard.push('second'));
   broadcast.emit('meter.changed', changed);
+  expect(broadcast.count()).toBe(2);
   leave();
+  leave();
+  expect(broadcast.count()).toBe(1);
   broadcast.emit('meter.changed', changed);
   expect(heard).toEqual(['first', 'second', 'second']);
 });
