@@ -29,6 +29,7 @@ export type Normalized<Row extends LevelRow = LevelRow> = Readonly<{
 }>;
 
 const UNKNOWN_QAM_DB = -6;
+const ONE_KIND = 'one kind: nothing to move';
 /** A row this near to a channel's edge still belongs to it, MHz: carrier offsets of 12.5 and 25 kHz and their like. */
 const EDGE_MHZ = 0.25;
 
@@ -123,7 +124,26 @@ const moved = <Row extends LevelRow>(rows: readonly Row[], offsetDb: Float64Arra
     return offset === 0 || row.levelDbmv === null ? row : { ...row, levelDbmv: row.levelDbmv - offset };
   });
 
+/** Rows that all call their signal the same: nothing to look at further. */
+function allAlike<Row extends LevelRow>(rows: readonly Row[]): Normalized<Row> | null {
+  const first = rows[0];
+  if (first === undefined) return null;
+  for (const row of rows) if (row.kind !== first.kind || row.modulation !== first.modulation) return null;
+  const key = signalOf(first);
+  return {
+    rows,
+    offsetDb: new Float64Array(rows.length),
+    groupAt: new Int32Array(rows.length),
+    groups: [{ ...key, count: rows.length, offsetDb: 0, basis: ONE_KIND }],
+    reference: key.name,
+    moved: false,
+    notes: [],
+  };
+}
+
 function byKind<Row extends LevelRow>(rows: readonly Row[]): Normalized<Row> {
+  const alike = allAlike(rows);
+  if (alike !== null) return alike;
   const known = new Map<string, Key>();
   const { groupAt, keys, counts } = grouped((row) => {
     const words = `${row.kind ?? ''}/${row.modulation ?? ''}`;
@@ -150,7 +170,7 @@ function byKind<Row extends LevelRow>(rows: readonly Row[]): Normalized<Row> {
       ...key,
       count: countOf(at),
       offsetDb: usual === null ? 0 : usual.offsetDb - base,
-      basis: usual?.basis ?? (several ? 'kind not told: compared as it stands' : 'one kind: nothing to move'),
+      basis: usual?.basis ?? (several ? 'kind not told: compared as it stands' : ONE_KIND),
     };
   });
   const offsetDb = Float64Array.from(rows, (_, i) => groups[groupAt[i] ?? 0]?.offsetDb ?? 0);

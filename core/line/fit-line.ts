@@ -12,8 +12,8 @@ export type Line = Readonly<{ lowDbmv: number; tiltDb: number }>;
  * @source   contract, section 3, "fit, exactly"
  */
 export function fitLine(
-  position: readonly number[],
-  levelDbmv: readonly number[],
+  position: ArrayLike<number>,
+  levelDbmv: ArrayLike<number>,
 ): Result<Line, 'too-few' | 'one-frequency' | 'not-finite'> {
   const n = position.length;
   if (n !== levelDbmv.length) throw new RangeError(`${n} positions, ${levelDbmv.length} levels`);
@@ -29,13 +29,14 @@ export function fitLine(
   const meanL = sumL / n;
   let sxx = 0;
   let sxl = 0;
+  let differ = false;
   for (let i = 0; i < n; i++) {
+    if (position[i] !== position[0]) differ = true;
     const x = (position[i] ?? 0) - meanX;
     sxx += x * x;
     sxl += x * ((levelDbmv[i] ?? 0) - meanL);
   }
-  if (position.every((x) => x === position[0]) || sxx === 0)
-    return refuse('one-frequency', 'every row', 'measure at two frequencies or more');
+  if (!differ || sxx === 0) return refuse('one-frequency', 'every row', 'measure at two frequencies or more');
   const tiltDb = sxl / sxx;
   const lowDbmv = meanL - tiltDb * meanX;
   if (!Number.isFinite(tiltDb) || !Number.isFinite(lowDbmv))

@@ -2,10 +2,10 @@ import { done, type Result, refuse } from '../result.ts';
 import { type ChosenRows, chooseRows, type RowChoice } from './choose-rows.ts';
 import { fitLine } from './fit-line.ts';
 import type { LevelRow } from './level-row.ts';
-import { positionOf, type Shape } from './position.ts';
+import { positionsOf, type Shape } from './position.ts';
 import { residualsOf } from './residuals.ts';
 import { joinSignals, type SignalStep } from './signal-step.ts';
-import type { Excluded, UsableRow } from './usable-rows.ts';
+import type { Excluded } from './usable-rows.ts';
 
 /** Something a reader of the fit should know, with a word for programs and a sentence for people. */
 export type FitFinding =
@@ -75,8 +75,9 @@ export function fitChosen(chosen: ChosenRows, options: RowChoice): Result<SweepF
   if (used[0]?.frequencyMhz === used.at(-1)?.frequencyMhz || Math.sqrt(lowMhz) >= Math.sqrt(highMhz))
     return refuse('one-frequency', `every row at ${lowMhz} MHz`, 'measure at two frequencies or more');
 
-  const position = used.map((row) => positionOf(row.frequencyMhz, shape, lowMhz, highMhz));
-  const levelDbmv = used.map((row) => row.levelDbmv);
+  const position = positionsOf(used, shape, lowMhz, highMhz);
+  const levelDbmv = new Float64Array(used.length);
+  for (let i = 0; i < used.length; i++) levelDbmv[i] = used[i]?.levelDbmv ?? 0;
   const line = fitLine(position, levelDbmv);
   if (!line.ok) return line;
   const left = residualsOf(line.value, position, levelDbmv);
@@ -126,7 +127,8 @@ function findingsOf({ used, excluded, outsideCount, signals }: ChosenRows): FitF
       kind: 'few-rows',
       text: `Only ${rows(used.length)}: too few to tell which of them might not be a carrier.`,
     });
-  const repeated = used.filter((row: UsableRow, i) => row.frequencyMhz === used[i - 1]?.frequencyMhz).length;
+  let repeated = 0;
+  for (let i = 1; i < used.length; i++) if (used[i]?.frequencyMhz === used[i - 1]?.frequencyMhz) repeated++;
   if (repeated > 0)
     findings.push({
       kind: 'duplicates',

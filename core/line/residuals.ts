@@ -19,21 +19,27 @@ export type Residuals = Readonly<{
  */
 export function residualsOf(
   line: Line,
-  position: readonly number[],
-  levelDbmv: readonly number[],
+  position: ArrayLike<number>,
+  levelDbmv: ArrayLike<number>,
 ): Residuals {
   if (position.length === 0 || position.length !== levelDbmv.length)
     throw new RangeError(`${position.length} positions, ${levelDbmv.length} levels`);
-  const deviationDb = position.map((x, i) => (levelDbmv[i] ?? 0) - (line.lowDbmv + line.tiltDb * x));
+  const deviationDb: number[] = [];
   let maxDb = -Infinity;
   let minDb = Infinity;
   let squares = 0;
   let worstIndex = 0;
-  deviationDb.forEach((r, i) => {
+  let worstDb = 0;
+  for (let i = 0; i < position.length; i++) {
+    const r = (levelDbmv[i] ?? 0) - (line.lowDbmv + line.tiltDb * (position[i] ?? 0));
+    deviationDb.push(r);
     maxDb = Math.max(maxDb, r);
     minDb = Math.min(minDb, r);
     squares += r * r;
-    if (Math.abs(r) > Math.abs(deviationDb[worstIndex] ?? 0)) worstIndex = i;
-  });
+    if (Math.abs(r) > worstDb) {
+      worstIndex = i;
+      worstDb = Math.abs(r);
+    }
+  }
   return { deviationDb, flatnessDb: maxDb - minDb, rmsDb: Math.sqrt(squares / position.length), worstIndex };
 }

@@ -1,6 +1,6 @@
 import type { SignalKind } from './level-row.ts';
-import { positionOf, type Shape } from './position.ts';
-import { medianOf, robustLine } from './robust-line.ts';
+import { positionsOf, type Shape } from './position.ts';
+import { allWithin, medianInPlace, medianOf, robustLine } from './robust-line.ts';
 import type { Excluded, UsableRow } from './usable-rows.ts';
 
 /** Fewer rows than this cannot show which of them is the odd one. */
@@ -29,17 +29,25 @@ export type Screened = Readonly<{
  * Leaves out rows that are plainly not carriers at their level: said to be unlocked, or far off a line that the others
  * agree on. A tilt, a suck-out, a roll-off at an end of the band, a block or a kind of carriers at another level stay:
  * they are what the station does. Fewer than five rows, or a sweep in which more than a third would go, stay whole.
+ *
+ * Breakdown point: the line is a repeated median over all rows, so it stays with the carriers while fewer than half of
+ * the rows (floor(n / 2) of n) are none, wherever they lie. Because no more than a third is ever left out, rows beyond
+ * a third stay in and show; none of the good ones goes for them.
  * @param rows   in rising frequency (MHz), levels in dBmV
  * @param shape  straight in f or in sqrt(f)
  * @returns  the rows kept, in order, and the others with the reason in words
- * @source   contract, section 3, "fit, exactly"; the limits are common practice, no published source
+ * @source   contract, section 3, "fit, exactly"; the limits are common practice, no published source; the line: see
+ *           `robustLine`
  */
 export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screened {
-  const isLocked = (row: UsableRow) => row.unlocked !== true && row.reason === undefined;
-  const all = Int32Array.from(rows, (_, i) => i);
-  const allLocked = rows.every(isLocked);
-  const lockedAt = allLocked ? all : all.filter((i) => isLocked(rows[i] as UsableRow));
+  const all = new Int32Array(rows.length);
+  let allLocked = true;
+  for (let i = 0; i < rows.length; i++) {
+    all[i] = i;
+    if (!isLocked(rows[i])) allLocked = false;
+  }
   const locked = allLocked ? rows : rows.filter(isLocked);
+  const lockedAt = allLocked ? all : all.filter((i) => isLocked(rows[i]));
   const excluded = allLocked
     ? []
     : rows
@@ -53,18 +61,25 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
   const highMhz = locked.at(-1)?.frequencyMhz ?? 0;
   if (locked.length < FEWEST_ROWS || lowMhz === highMhz) return whole;
 
-  const position = locked.map((row) => positionOf(row.frequencyMhz, shape, lowMhz, highMhz));
-  const line = robustLine(
-    position,
-    locked.map((row) => row.levelDbmv),
-  );
-  const offDb = locked.map((row, i) => row.levelDbmv - (line.lowDbmv + line.tiltDb * (position[i] ?? 0)));
-  const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianOf(offDb.map(Math.abs)));
+  const position = positionsOf(locked, shape, lowMhz, highMhz);
+  const levelDbmv = new Float64Array(locked.length);
+  for (let i = 0; i < locked.length; i++) levelDbmv[i] = locked[i]?.levelDbmv ?? 0;
+  if (allWithin(position, levelDbmv, NEAR_DB)) return whole;
+  const line = robustLine(position, levelDbmv);
+  const offDb = levelDbmv.map((level, i) => level - (line.lowDbmv + line.tiltDb * (position[i] ?? 0)));
+  const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianInPlace(offDb.map(Math.abs)));
   const far = farRows(locked, offDb, nearDb);
   if (far.size === 0 || far.size > locked.length / 3) return whole;
+  const kept: UsableRow[] = [];
+  const keptAt = new Int32Array(locked.length - far.size);
+  locked.forEach((row, i) => {
+    if (far.has(i)) return;
+    keptAt[kept.length] = lockedAt[i] ?? 0;
+    kept.push(row);
+  });
   return {
-    kept: locked.filter((_, i) => !far.has(i)),
-    keptAt: lockedAt.filter((_, i) => !far.has(i)),
+    kept,
+    keptAt,
     excluded: [
       ...excluded,
       ...[...far].map((i) => ({
@@ -75,13 +90,16 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
   };
 }
 
+const isLocked = (row: UsableRow | undefined): boolean =>
+  row !== undefined && row.unlocked !== true && row.reason === undefined;
+
 const reasonOf = (offDb: number): string =>
   offDb < 0
     ? `${(-offDb).toFixed(1)} dB below the line of the others: no carrier at its level`
     : `${offDb.toFixed(1)} dB above the line of the others: not a carrier of this line`;
 
 /** Rows off by more than nearDb, run by run of neighbours, without the runs that the station itself explains. */
-function farRows(rows: readonly UsableRow[], offDb: readonly number[], nearDb: number): Set<number> {
+function farRows(rows: readonly UsableRow[], offDb: Float64Array, nearDb: number): Set<number> {
   const far = new Set<number>();
   const sideOf = (i: number) => ((offDb[i] ?? 0) > nearDb ? 1 : (offDb[i] ?? 0) < -nearDb ? -1 : 0);
   for (let start = 0; start < rows.length; ) {
@@ -95,7 +113,7 @@ function farRows(rows: readonly UsableRow[], offDb: readonly number[], nearDb: n
 }
 
 /** A suck-out falls and rises in steps on both sides; at an end of the band the one side that there is decides. */
-function hasShoulders(offDb: readonly number[], start: number, end: number): boolean {
+function hasShoulders(offDb: Float64Array, start: number, end: number): boolean {
   const shoulder = (outside: number, edge: number): boolean | undefined => {
     const beside = offDb[outside];
     return beside === undefined ? undefined : beside / (offDb[edge] ?? 1) >= SHOULDER;
@@ -106,14 +124,14 @@ function hasShoulders(offDb: readonly number[], start: number, end: number): boo
 }
 
 /** Neighbours at one level of their own, not so far down that nothing is carried there. */
-function isBlock(offDb: readonly number[], start: number, end: number): boolean {
+function isBlock(offDb: Float64Array, start: number, end: number): boolean {
   const run = offDb.slice(start, end + 1);
   const spreadDb = Math.max(...run) - Math.min(...run);
   return run.length >= BLOCK_ROWS && spreadDb <= BLOCK_SPREAD_DB && Math.max(...run.map(Math.abs)) < BLOCK_DB;
 }
 
 /** One of three or more carriers of a named kind that are, as a kind, carried about this far off. */
-function isAtLevelOfItsKind(rows: readonly UsableRow[], offDb: readonly number[], i: number): boolean {
+function isAtLevelOfItsKind(rows: readonly UsableRow[], offDb: Float64Array, i: number): boolean {
   const kind: SignalKind | undefined = rows[i]?.kind;
   if (kind === undefined) return false;
   const ofKind = offDb.filter((_, j) => rows[j]?.kind === kind);

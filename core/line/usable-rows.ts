@@ -40,15 +40,24 @@ export function usableRows(
   lowMhz: number | undefined,
   highMhz: number | undefined,
 ): UsableRows {
-  const finite = rows.filter(isUsable);
-  const usable = finite
-    .filter(({ frequencyMhz }) => frequencyMhz >= (lowMhz ?? 0) && frequencyMhz <= (highMhz ?? Infinity))
-    .sort((a, b) => a.frequencyMhz - b.frequencyMhz || a.levelDbmv - b.levelDbmv);
-  const excluded = rows
-    .filter((row) => !isUsable(row))
-    .map((row) => {
+  const usable: UsableRow[] = [];
+  const excluded: Excluded[] = [];
+  let outsideCount = 0;
+  let isRising = true;
+  let before: UsableRow | undefined;
+  for (const row of rows) {
+    if (!isUsable(row)) {
       const named = row.frequencyMhz !== null && Number.isFinite(row.frequencyMhz);
-      return { frequencyMhz: named ? row.frequencyMhz : null, reason: whyNot(row) };
-    });
-  return { usable, excluded, outsideCount: finite.length - usable.length };
+      excluded.push({ frequencyMhz: named ? row.frequencyMhz : null, reason: whyNot(row) });
+    } else if (row.frequencyMhz >= (lowMhz ?? 0) && row.frequencyMhz <= (highMhz ?? Infinity)) {
+      if (before !== undefined && byFrequency(before, row) > 0) isRising = false;
+      usable.push(row);
+      before = row;
+    } else outsideCount++;
+  }
+  if (!isRising) usable.sort(byFrequency);
+  return { usable, excluded, outsideCount };
 }
+
+const byFrequency = (a: UsableRow, b: UsableRow): number =>
+  a.frequencyMhz - b.frequencyMhz || a.levelDbmv - b.levelDbmv;
