@@ -1,4 +1,5 @@
 import { fitBench } from './fit.ts';
+import { liveBench } from './live.ts';
 import { proposeBench } from './propose.ts';
 import type { BenchRow } from './timing.ts';
 
@@ -10,3 +11,10 @@ const table = (title: string, rows: readonly BenchRow[]): void => {
 
 table('fit', fitBench());
 table('propose', proposeBench());
+
+const { readings, perSecond, p50Ms, p95Ms, worstMs } = await liveBench();
+const ms = (value: number) => `${value.toFixed(1)} ms`;
+console.log(
+  `\nlive: serial byte to event at a client (${readings} readings, ${perSecond.toFixed(1)} a second)`,
+);
+console.log(`  median ${ms(p50Ms)}, 95 % within ${ms(p95Ms)}, worst ${ms(worstMs)}`);

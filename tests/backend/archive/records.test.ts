@@ -4,9 +4,10 @@ import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
 import { recordTables as groundTables } from '../../../electron/backend/archive/steps/001-ground.ts';
 import { gainControlTables } from '../../../electron/backend/archive/steps/002-gain-control.ts';
 import { settingsTables } from '../../../electron/backend/archive/steps/003-settings.ts';
+import { meterLinkTables } from '../../../electron/backend/archive/steps/004-meter-link.ts';
 import { joined } from '../services/joined.ts';
 
-const recordTables = [...groundTables, ...gainControlTables, ...settingsTables];
+const recordTables = [...groundTables, ...gainControlTables, ...settingsTables, ...meterLinkTables];
 
 const opened = vi.hoisted(() => [] as Database.Database[]);
 vi.mock('better-sqlite3', async (original) => {
@@ -194,7 +195,7 @@ describe('what a gain control leaves in the archive', () => {
     db.exec(setUp(63));
     db.exec("INSERT INTO visit_end VALUES (60, '', 0, 1)");
     refuses(event(63, 0), 'the visit has ended');
-    refuses(setUp(64), 'the visit has ended');
+    refuses(setUp(64).replace(', 60,', ', 1,'), 'the visit has ended');
     refuses(
       `INSERT INTO live SELECT 71, ${live.replace('eeeeeeeeeeee', 'ffffffffffff').replace('NULL', '60')}`,
       'the visit has ended',
