@@ -4,7 +4,7 @@ import { Refused } from '../../../core/bridge/refused.ts';
 import type { WatchRound } from '../../../core/bridge/watch-calls.ts';
 import { lastRoundOf, watchTurn } from '../../../core/watch/schedule.ts';
 import { temperatureAt } from '../../../core/watch/temperature-at.ts';
-import { fromThousandths, maybe, mhzOf, momentOf, orderedJson } from '../archive/quantities.ts';
+import { fromThousandths, hzOf, maybe, mhzOf, momentOf, orderedJson } from '../archive/quantities.ts';
 import type { WatchEndState, WatchRow } from '../archive/watches.ts';
 import { type Meter, MeterFault } from '../meters/meter-shop.ts';
 import { readingRowOf } from './as-records.ts';
@@ -126,12 +126,16 @@ export function createWatchRunner(
     const probe = probeNow(archive, designs.newest(row.stationId), row.portName, null);
     meter.moveProbe({ ...probe, ambientC: ambientNow(watch) });
     const frequenciesMhz = frequenciesOf(row);
-    const meterMdbmv: (number | null)[] = [];
-    for await (const reading of meter.readLevels(frequenciesMhz, stopping.signal))
-      meterMdbmv.push(readingRowOf(reading).meterMdbmv);
+    const found = new Map<number, number | null>();
+    for await (const reading of meter.readLevels(frequenciesMhz, stopping.signal)) {
+      const { frequencyHz, meterMdbmv: level } = readingRowOf(reading);
+      found.set(frequencyHz, level);
+    }
     if (stopping.signal.aborted) return;
-    if (meterMdbmv.length < frequenciesMhz.length)
-      throw new Error(`the meter stopped after ${meterMdbmv.length} of ${frequenciesMhz.length} readings`);
+    if (found.size < frequenciesMhz.length)
+      throw new Error(`the meter stopped after ${found.size} of ${frequenciesMhz.length} readings`);
+    // A meter may answer in an order of its own.
+    const meterMdbmv = frequenciesMhz.map((frequencyMhz) => found.get(hzOf(frequencyMhz)) ?? null);
     const takenAtMs = now().getTime();
     const round = watch.next;
     archive.write(() =>
