@@ -67,7 +67,7 @@ export const quillmere: readonly DemoStation[] = [
     seed: 407,
     weatherC: 12,
     outputErrorDb: { lowDb: 0.1, highDb: 0 },
-    faults: { span: [{ kind: 'extra-cable', lossDb: 2.4, topMhz: 870 }] },
+    faults: { span: [{ kind: 'extra-cable', lossDb: 2, topMhz: 870 }] },
     story:
       'A storm took the span down and a longer cable was hung. The station was never balanced again: it reads low, most of all at the top.',
   }),
