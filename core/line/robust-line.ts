@@ -57,9 +57,9 @@ const lowMiddle = (count: number): number => (count + 1) >> 1;
  * @param levelDbmv  dBmV, as many as positions
  * @returns  level at position 0 (dBmV) and tilt (dB)
  * @throws   RangeError when no two positions differ
- * @source   A. F. Siegel, "Robust regression using repeated medians", Biometrika 69 (1982), 242-244; the counting: D. M.
- *           Mount, N. S. Netanyahu et al., "Efficient randomized algorithms for the repeated median line estimator",
- *           Algorithmica 39 (2004), 125-150
+ * @source   A. F. Siegel, "Robust regression using repeated medians", Biometrika 69 (1982), 242-244; the counting: J.
+ *           Matousek, D. M. Mount, N. S. Netanyahu, "Efficient randomized algorithms for the repeated median line
+ *           estimator", Algorithmica 20 (1998), 136-150
  */
 export function robustLine(position: ArrayLike<number>, levelDbmv: ArrayLike<number>): Line {
   const x = Float64Array.from(position);

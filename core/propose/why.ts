@@ -7,7 +7,7 @@ export type Term = 'level' | 'tilt' | 'shape';
 export type Why = Readonly<{
   /** Null where the worst channel is within tolerance: there is nothing to mend. */
   dominant: Term | null;
-  /** The fitted line in the middle of the design's range less the design there, dB. */
+  /** By how much the fitted line lies off the design at both of its ends alike, dB; 0 where they lie on either side. */
   levelDb: number;
   /** Tilt of the fitted line less that of the design, dB. */
   tiltDb: number;
@@ -35,18 +35,21 @@ const db = (valueDb: number): string => Math.abs(valueDb).toFixed(1);
  * The parts of a deviation: level, tilt, shape, each by what it can do to the worst channel.
  * @param seen    worst channel (dB), flatness (dB) and fitted line (dBmV)
  * @param design  the port's design
- * @returns  level and tilt with their signs, half of flatness, dB; dominant is the largest of |level|, |tilt| / 2, shape
- * @source   common practice, no published source: a line off by its level, by half its tilt at each end, and the rest
+ * @returns  level and tilt with their signs, half of flatness, dB; dominant is the largest of |level|, what tilt adds to
+ *           that at the worse end, and shape
+ * @source   common practice, no published source: what both ends share is level, what is left at one is tilt, the rest
+ *           is shape
  */
 export function termsOf(seen: Seen, design: Design) {
   const lowDb = seen.fit.lowDbmv - design.lowDbmv;
   const highDb = seen.fit.highDbmv - design.highDbmv;
-  const levelDb = (lowDb + highDb) / 2;
+  const sharedDb = lowDb < 0 === highDb < 0 ? Math.min(Math.abs(lowDb), Math.abs(highDb)) : 0;
+  const levelDb = lowDb < 0 ? -sharedDb : sharedDb;
   const tiltDb = highDb - lowDb;
   const shapeDb = seen.flatnessDb / 2;
   const sizes: readonly (readonly [Term, number])[] = [
     ['level', Math.abs(levelDb)],
-    ['tilt', Math.abs(tiltDb) / 2],
+    ['tilt', Math.max(Math.abs(lowDb), Math.abs(highDb)) - sharedDb],
     ['shape', shapeDb],
   ];
   const largest: Term = sizes.reduce((most, one) => (one[1] > most[1] + SAME_DB ? one : most))[0];
@@ -74,7 +77,7 @@ function whyText(
     case null:
       return `Worst channel ${db(before.worstDb)} dB from design, within ${db(design.toleranceDb)} dB.`;
     case 'level':
-      return `Level: ${db(levelDb)} dB ${levelDb < 0 ? 'low' : 'high'} in the middle of the band.`;
+      return `Level: ${db(levelDb)} dB ${levelDb < 0 ? 'low' : 'high'} at both ends of the band.`;
     case 'tilt':
       return `Tilt: the high end is ${db(tiltDb)} dB ${tiltDb < 0 ? 'low' : 'high'} against the low end.`;
     case 'shape':

@@ -86,3 +86,41 @@ it('finds missing carriers at random places on random lines', () => {
     }),
   );
 });
+
+describe('breakdown', () => {
+  // The line holds while fewer than half of the rows are no carriers; a third is the most that is ever left out.
+  it.each([0.1, 0.2, 0.33])(
+    'throws no good row out with %d of them 40 dB down, wherever they lie',
+    (share) => {
+      const count = Math.floor(share * 137);
+      const first = Array.from({ length: count }, (_, i) => i);
+      for (const missing of [first, first.map((i) => 136 - i), first.map((i) => Math.floor(i / share))]) {
+        const wrong = new Set(missing);
+        const rows = sweep((f, i) =>
+          wrong.has(i) ? -4 + 3 * Math.sin(i) : 36 + (25 * (f - 54)) / 816 + ripple(f),
+        );
+        const out = leftOut(rows);
+        expect(out.filter((f) => !wrong.has(frequenciesMhz.indexOf(f ?? 0)))).toEqual([]);
+      }
+    },
+  );
+  it('keeps every row where nearly half are no carriers: it can not be told which', () => {
+    const rows = sweep((f, i) => (i % 9 < 4 ? -20 + 7 * Math.sin(3 * i) : design(f)));
+    expect(leftOut(rows)).toEqual([]);
+  });
+  it('throws no good row out for any tilt with one deep notch anywhere', () => {
+    const place = fc.integer({ min: 57, max: 873 });
+    fc.assert(
+      fc.property(
+        fc.double({ min: -35, max: 35, noNaN: true }),
+        place,
+        fc.integer({ min: 10, max: 40 }),
+        (tilt, at, depth) => {
+          const rows = sweep((f) => 36 + (tilt * (f - 54)) / 816 + ripple(f) + suckOut(f, at, depth, 18));
+          const bad = leftOut(rows).filter((f) => Math.abs((f ?? 0) - at) > 45);
+          expect(bad).toEqual([]);
+        },
+      ),
+    );
+  });
+});

@@ -14,7 +14,7 @@ export type Tried = Readonly<{
   missDb: number;
 }>;
 
-function lossOf(position: Position, value: number, f: number): number {
+export function lossOf(position: Position, value: number, f: number): number {
   for (const [label, points] of Object.entries(position.curves ?? {})) {
     if (Number(label) !== value) continue;
     const after = points.findIndex((point) => point[0] >= f);
@@ -30,7 +30,7 @@ function lossOf(position: Position, value: number, f: number): number {
   return position.insertionLossDb + (f > position.topMhz ? 0 : value * (1 - root));
 }
 
-function inputLevel(rows: readonly Row[], f: number): number {
+export function inputLevel(rows: readonly Row[], f: number): number {
   const sorted = [...rows].sort((a, b) => a.frequencyMhz - b.frequencyMhz);
   let i = sorted.findIndex((row) => row.frequencyMhz >= f);
   if (i === -1) i = sorted.length - 1;

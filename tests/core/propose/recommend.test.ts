@@ -40,8 +40,21 @@ describe('recommend', () => {
   });
   it('offers first what nothing betters in both changes and worst channel, then more within the limit', () => {
     const worst = recommend(lists, options)?.alternatives.map(({ worstDb }) => worstDb);
-    expect(worst).toEqual([1.3, 0.5, 0.8, 0.9, 0.55]);
+    // 0.9 and 0.55 need more changes than the recommended 0.6 and buy less than 0.1 dB.
+    expect(worst).toEqual([1.3, 0.5, 0.8]);
     expect(recommend(lists, { ...options, maxAlternatives: 1 })?.alternatives).toHaveLength(1);
+  });
+  it('gives the Pareto set of changes against worst channel, staying included', () => {
+    const pareto = recommend([...lists, [found(0.45, 5)]], options)?.pareto;
+    expect(pareto?.map(({ changeCount, worstDb }) => [changeCount, worstDb])).toEqual([
+      ...[
+        [0, 2.4],
+        [1, 1.3],
+        [2, 0.6],
+        [3, 0.5],
+        [5, 0.45],
+      ],
+    ]);
   });
   it('has nothing to say where there is no combination', () =>
     expect(recommend([[], []], options)).toBeNull());

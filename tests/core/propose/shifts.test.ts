@@ -19,7 +19,13 @@ it('knows what only shifts: the same loss at every row, for every candidate', ()
 describe('shiftsOf', () => {
   it('has one way of changing nothing when there is nothing to change', () =>
     expect(shiftsOf([])).toEqual([
-      { sumDb: Float64Array.of(0), inputDb: Float64Array.of(0), padDb: Float64Array.of(0), indices: [[]] },
+      {
+        sumDb: Float64Array.of(0),
+        inputDb: Float64Array.of(0),
+        padDb: Float64Array.of(0),
+        indices: [[]],
+        uses: [[]],
+      },
     ]));
 
   it('sorts by number of changes and rising sum, equal sums once, the earlier values first', () => {
