@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { liveCalls, liveEvents } from './live-calls.ts';
+import { meterCalls, meterEvents } from './meter-calls.ts';
 import {
   Change,
   ConnectedMeter,
@@ -81,7 +82,15 @@ export const calls = {
 
   /** Returns as soon as the sweep is in the archive; its readings follow as events, its end as one more. */
   'sweeps.start': {
-    in: z.strictObject({ visitId: Id, portName: text, purpose: Purpose, frequenciesMhz }),
+    in: z.strictObject({
+      visitId: Id,
+      portName: text,
+      purpose: Purpose,
+      /** In any order; they are read in the one that settles quickest. */
+      frequenciesMhz,
+      /** So many readings make one, their mean; 1 unless told. */
+      repeats: z.number().int().min(1).max(16).optional(),
+    }),
     out: z.strictObject({ sweepId: Id }),
   },
   'sweeps.stop': { in: z.strictObject({ sweepId: Id }), out: Nothing },
@@ -119,6 +128,7 @@ export const calls = {
   ...liveCalls,
   ...setUpCalls,
   ...watchCalls,
+  ...meterCalls,
   ...settingsCalls,
 } as const;
 
@@ -130,6 +140,8 @@ export const events = {
     index: z.number().int().min(0),
     plannedCount: z.number().int(),
     reading: Reading,
+    /** How long the rest will take at the pace so far; absent while nothing is known of it. */
+    leftMs: z.number().min(0).optional(),
   }),
   'sweep.ended': z.strictObject({
     sweepId: Id,
@@ -148,6 +160,7 @@ export const events = {
 
   ...liveEvents,
   ...watchEvents,
+  ...meterEvents,
   ...settingsEvents,
 } as const;
 

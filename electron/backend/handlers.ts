@@ -1,11 +1,15 @@
+import { dirname } from 'node:path';
 import type { Handlers } from '../../core/bridge/contract.ts';
 import type { HostKind } from './backend.ts';
 import { type GainControlOptions, joinGainControl } from './gain-control-handlers.ts';
+import { knownProfiles } from './meters/known-profiles.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
+import { profileFolder } from './meters/profile-folder.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
 import { createMeters } from './services/meters.ts';
 import { createParts } from './services/parts.ts';
+import { createProfiles } from './services/profiles.ts';
 import { createRuns } from './services/runs.ts';
 import { createSettings } from './services/settings.ts';
 import { createStandings } from './services/standing.ts';
@@ -33,6 +37,8 @@ export function createHandlers(
   const sweeps = createSweeps(options, designs, visits, meters, runs);
   const parts = createParts(options, designs, visits, runs, settings);
   const demo = createDemo(archive, stations, settings);
+  const shippedNames = knownProfiles.map(({ name }) => name);
+  const profiles = createProfiles(shop, profileFolder(dirname(archive.path), shippedNames), meters);
   const gainControl = joinGainControl(options, { designs, visits, meters, runs });
 
   const handlers: Handlers = {
@@ -71,6 +77,13 @@ export function createHandlers(
       return {};
     },
     'meters.current': async () => ({ meter: meters.current() }),
+    'meters.last': () => meters.last(),
+    'profiles.list': async () => profiles.list(),
+    'profiles.save': async (input) => profiles.save(input),
+    'profiles.check': async (input, signal) => {
+      await gainControl.mayPutMeterAway();
+      return await profiles.check(input, signal);
+    },
 
     // A sweep belongs to the archive: it goes on when the page that asked for it is closed or reloaded.
     'sweeps.start': async (input) => {
@@ -81,6 +94,11 @@ export function createHandlers(
       await sweeps.stop(input);
       return {};
     },
+    'sweeps.pause': async (input) => {
+      sweeps.pause(input);
+      return {};
+    },
+    'sweeps.reread': (input) => sweeps.reread(input),
     'sweeps.open': async (input) => sweeps.open(input),
     'sweeps.import': async (input) => sweeps.import(input),
     'sweeps.export': async (input) => sweeps.export(input),

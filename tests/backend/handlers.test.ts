@@ -105,7 +105,7 @@ it('walks the main job through every call, and finds all of it after a restart',
     pluggedIn: { 'input pad': 6, 'input equalizer': 8 },
   });
   // What was told as an event is what was kept, reading by reading.
-  expect(sent.filter(({ name }) => name === 'sweep.reading').map(({ data }) => data)).toEqual(
+  expect(sent.filter(({ name }) => name === 'sweep.reading').map(({ data }) => data)).toMatchObject(
     sweep.readings.map((reading, index) => ({ sweepId, index, plannedCount: 6, reading })),
   );
   expect(sweep.readings.map(({ frequencyMhz }) => frequencyMhz)).toEqual(frequenciesMhz);

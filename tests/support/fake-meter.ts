@@ -1,5 +1,12 @@
 import type { MeterChoice, Reading } from '../../core/bridge/records.ts';
-import type { Meter, MeterFault, MeterShop, Probe } from '../../electron/backend/meters/meter-shop.ts';
+import type {
+  HowToRead,
+  Meter,
+  MeterFault,
+  MeterShop,
+  Probe,
+} from '../../electron/backend/meters/meter-shop.ts';
+import { scpi } from '../../electron/backend/meters/profiles/scpi.ts';
 
 /** A meter whose answers a test writes. */
 export type FakeMeter = Meter &
@@ -54,7 +61,9 @@ export function createFakeMeter(choice: MeterChoice, script: FakeMeterScript): F
   async function* readLevels(
     frequenciesMhz: readonly number[],
     signal: AbortSignal,
+    how: HowToRead = {},
   ): AsyncGenerator<Reading, void> {
+    how.tape?.opened(scpi, 'DBMV');
     for (const frequencyMhz of frequenciesMhz) {
       await turn(signal);
       if (fault !== null) throw fault;
@@ -110,6 +119,7 @@ export function createFakeMeterShop(script: FakeMeterScript): FakeMeterShop {
       ports: [{ path: '/dev/scripted', label: 'scripted', likely: true }],
       problem: null,
     }),
+    check: async () => [],
     async connect(choice) {
       if (refusal !== null) {
         const fault = refusal;

@@ -3,9 +3,10 @@ import { ArchiveFault } from './archive-fault.ts';
 import { ground } from './steps/001-ground.ts';
 import { gainControl } from './steps/002-gain-control.ts';
 import { settingsStep } from './steps/003-settings.ts';
+import { meterLink } from './steps/004-meter-link.ts';
 
 /** In order, never edited once released; a step's number is its place. */
-export const steps: readonly string[] = [ground, gainControl, settingsStep];
+export const steps: readonly string[] = [ground, gainControl, settingsStep, meterLink];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */
 export function refuseNewer(version: number, known: number, path: string): void {

@@ -7,6 +7,7 @@ import { APPLICATION_ID, readFileHeader } from './file-header.ts';
 import { lockFolder } from './folder-lock.ts';
 import { liveStatements } from './live.ts';
 import { hasMarker, MARKER_FILE, writeMarker } from './marker.ts';
+import { meterLinkStatements } from './meter-links.ts';
 import { steps as allSteps, migrate, refuseNewer } from './migrate.ts';
 import { partStatements } from './parts.ts';
 import { createSession, type SessionFacts } from './session.ts';
@@ -35,6 +36,7 @@ export type Archive = Readonly<{
   setUps: ReturnType<typeof setUpStatements>;
   watches: ReturnType<typeof watchStatements>;
   settings: ReturnType<typeof settingsStatements>;
+  meterLinks: ReturnType<typeof meterLinkStatements>;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
@@ -189,6 +191,7 @@ function archiveOver(
     setUps: setUpStatements(db, session),
     watches: watchStatements(db, session),
     settings: settingsStatements(db, session),
+    meterLinks: meterLinkStatements(db, session),
     recovered,
     write,
     freeBytes() {

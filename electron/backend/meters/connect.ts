@@ -1,5 +1,6 @@
 import { Refused } from '../../../core/bridge/refused.ts';
 import { refuse } from '../../../core/result.ts';
+import { checkProfile, type Exchange } from './check-profile.ts';
 import { greet } from './handshake.ts';
 import { knownProfiles } from './known-profiles.ts';
 import type { LineLink } from './line-link.ts';
@@ -68,6 +69,17 @@ export function createMeterShop(parts: ShopParts): MeterShop {
   return {
     profiles: () => profiles().map(({ name, title }) => ({ name, title })),
     find,
+    async check(path, profile, atMhz, signal) {
+      const link = await openSerial(path, profile, signal);
+      const exchanges: Exchange[] = [];
+      try {
+        for await (const exchange of checkProfile({ link, where: path, signal }, profile, atMhz))
+          exchanges.push(exchange);
+        return exchanges;
+      } finally {
+        await link.close();
+      }
+    },
     async connect(choice, signal) {
       if (choice.kind === 'simulated') {
         const place = createPlace();

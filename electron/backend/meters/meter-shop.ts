@@ -1,6 +1,8 @@
 import type { FoundPort, MeterChoice, MeterIdentity, Reading } from '../../../core/bridge/records.ts';
 import type { PluggedIn, Station } from '../../../core/files/station.ts';
 import type { TimedHand } from '../../../core/simulate/gain-module.ts';
+import type { Exchange } from './check-profile.ts';
+import type { Profile } from './profile.ts';
 import type { Manner } from './read-carefully.ts';
 import type { TapeRecorder } from './tape.ts';
 
@@ -71,6 +73,8 @@ export interface MeterShop {
   profiles(): readonly Readonly<{ name: string; title: string }>[];
   /** Never rejects and never takes longer than three seconds. */
   find(): Promise<Readonly<{ ports: readonly FoundPort[]; problem: string | null }>>;
+  /** Tries a profile that may not be kept yet, question by question. Throws as `connect` does. */
+  check(path: string, profile: Profile, atMhz: number, signal: AbortSignal): Promise<readonly Exchange[]>;
   /** Throws `MeterFault`, `Refused` for a profile that nobody has, or the reason of the signal when that aborts. */
   connect(choice: MeterChoice, signal: AbortSignal): Promise<Meter>;
 }

@@ -9,6 +9,7 @@ export type BrokenProfile = Readonly<{ fileName: string; where: string; help: st
 
 /** The profiles that a shop has written itself, and the files among them that are none. */
 export type ProfileFolder = Readonly<{
+  path: string;
   read(): Readonly<{ profiles: readonly Profile[]; broken: readonly BrokenProfile[] }>;
   /** Keeps a checked profile as `<name>.json`; refuses what is no profile or has the name of one that is shipped. */
   save(text: string): Result<Profile>;
@@ -31,6 +32,7 @@ export function profileFolder(dataDir: string, shippedNames: readonly string[]):
     return refuse('name-taken', `${fileName}, name`, help);
   };
   return {
+    path: folder,
     read() {
       const profiles: Profile[] = [];
       const broken: BrokenProfile[] = [];

@@ -10,8 +10,8 @@ export const usualRecovery: Recovery = { firstMs: 200, mostMs: 5000, withinMs: 3
 
 /** News of the link for whoever shows it: it is looked for since, or it is back after. */
 export type LinkNews =
-  | Readonly<{ state: 'looking'; why: string }>
-  | Readonly<{ state: 'back'; afterMs: number }>;
+  | Readonly<{ link: 'looking'; why: string }>
+  | Readonly<{ link: 'back'; afterMs: number }>;
 
 export type SteadyParts = Readonly<{
   first: Meter;
@@ -79,7 +79,7 @@ export function createSteadyMeter(parts: SteadyParts): Meter {
   /** Looks for the meter until it is there or the time is up; then throws what was wrong at first. */
   async function recover(why: MeterFault, signal: AbortSignal): Promise<void> {
     const sinceMs = clock();
-    news({ state: 'looking', why: why.help });
+    news({ link: 'looking', why: why.help });
     await session.close();
     if (slept) await rest(recovery.afterSleepMs, signal);
     slept = false;
@@ -97,7 +97,7 @@ export function createSteadyMeter(parts: SteadyParts): Meter {
         usable = true;
         follow(found);
         if (probe !== null) found.moveProbe(probe);
-        news({ state: 'back', afterMs: Math.round(clock() - sinceMs) });
+        news({ link: 'back', afterMs: Math.round(clock() - sinceMs) });
         return;
       } catch (fault) {
         if (!(fault instanceof MeterFault)) throw fault;

@@ -1,5 +1,11 @@
 import type { Input, Output } from '../../../core/bridge/contract.ts';
-import type { ConnectedMeter } from '../../../core/bridge/records.ts';
+import {
+  type ConnectedMeter,
+  type FoundPort,
+  MeterChoice,
+  MeterIdentity,
+} from '../../../core/bridge/records.ts';
+import { momentOf, msOf, orderedJson } from '../archive/quantities.ts';
 import { type Meter, MeterFault, type MeterShop } from '../meters/meter-shop.ts';
 import type { Runs } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
@@ -9,13 +15,17 @@ export type Meters = Readonly<{
   connect(choice: Input<'meters.connect'>, signal: AbortSignal): Promise<ConnectedMeter>;
   disconnect(): Promise<void>;
   current(): ConnectedMeter | null;
+  last(): Promise<Output<'meters.last'>>;
   /** The meter in use. @throws Refused when none is connected */
   inUse(): Meter;
   close(): Promise<void>;
 }>;
 
+const adapterAt = (ports: readonly FoundPort[], path: string): string | null =>
+  ports.find((port) => port.path === path)?.adapter ?? null;
+
 /** The one meter in use: connected, put away, lost. */
-export function createMeters({ emit, now, log }: ServiceParts, shop: MeterShop, runs: Runs): Meters {
+export function createMeters({ archive, emit, now, log }: ServiceParts, shop: MeterShop, runs: Runs): Meters {
   let inUse: Readonly<{ meter: Meter; connected: ConnectedMeter }> | null = null;
   let busy = false;
 
@@ -40,6 +50,12 @@ export function createMeters({ emit, now, log }: ServiceParts, shop: MeterShop, 
     await meter.close();
     return true;
   };
+  /** An adapter is where its number is, whatever the name; a port without one, and a typed path, where they were. */
+  const choiceNow = async (choice: MeterChoice, adapter: string | null): Promise<MeterChoice | null> => {
+    if (choice.kind === 'simulated' || adapter === null) return choice;
+    const found = (await shop.find()).ports.find((port) => port.adapter === adapter);
+    return found === undefined ? null : { ...choice, path: found.path };
+  };
   const watch = (meter: Meter): void => {
     void meter.lost
       .then(({ help }) => {
@@ -52,7 +68,39 @@ export function createMeters({ emit, now, log }: ServiceParts, shop: MeterShop, 
       .catch((fault: unknown) => log.error({ err: fault }, 'a lost meter could not be put away'));
   };
 
+  /** Noted once its adapter is known; a meter that can't be noted is used all the same. */
+  const remember = async ({ choice, identity, connectedAt }: ConnectedMeter): Promise<void> => {
+    try {
+      const adapter = choice.kind === 'serial' ? adapterAt((await shop.find()).ports, choice.path) : null;
+      archive.write(() =>
+        archive.meterLinks.addUse({
+          choice: JSON.stringify(choice),
+          identity: orderedJson(identity),
+          adapter,
+          connectedAtMs: msOf(connectedAt),
+        }),
+      );
+    } catch (fault) {
+      log.warn({ fault: String(fault) }, 'the meter in use could not be noted');
+    }
+  };
+
   return {
+    async last() {
+      const use = archive.meterLinks.lastUse();
+      if (use === undefined) return { last: null };
+      const choice = MeterChoice.parse(JSON.parse(use.choice));
+      const now = await choiceNow(choice, use.adapter);
+      return {
+        last: {
+          choice,
+          identity: MeterIdentity.parse(JSON.parse(use.identity)),
+          connectedAt: momentOf(use.connectedAtMs),
+          now,
+          moved: choice.kind === 'serial' && now?.kind === 'serial' && now.path !== choice.path,
+        },
+      };
+    },
     async find() {
       const { ports, problem } = await shop.find();
       return { ports: [...ports], problem };
@@ -65,6 +113,7 @@ export function createMeters({ emit, now, log }: ServiceParts, shop: MeterShop, 
           const connected = { choice, identity: meter.identity, connectedAt: now().toISOString() };
           inUse = { meter, connected };
           watch(meter);
+          void remember(connected);
           log.info({ choice, identity: meter.identity }, 'meter connected');
           emit('meter.changed', { meter: connected, lost: null });
           return connected;

@@ -1,7 +1,11 @@
+import { timeLeftMs } from '../../../core/meters/time-left.ts';
+import { tuningOrder } from '../../../core/meters/tuning-order.ts';
 import { ENDED_BY_RECOVERY } from '../archive/open.ts';
 import type { ReadingRow, SweepEnd } from '../archive/sweeps.ts';
 import { type Meter, MeterFault } from '../meters/meter-shop.ts';
+import { createTapeRecorder, packTape, type Tape } from '../meters/tape.ts';
 import { readingOf, readingRowOf, type Unended } from './as-records.ts';
+import { createGate, type Gate } from './gate.ts';
 import { createRecorder } from './recorder.ts';
 import type { ServiceParts } from './service-parts.ts';
 
@@ -11,7 +15,10 @@ export type Run = Readonly<{
   seq: number;
   stationId: string;
   visitId: string;
+  /** In any order; they are read in the one that settles quickest. */
   frequenciesMhz: readonly number[];
+  /** So many readings make one. */
+  repeats: number;
 }>;
 
 export type Runs = Readonly<{
@@ -19,6 +26,8 @@ export type Runs = Readonly<{
   start(meter: Meter, run: Run): void;
   /** Asks the run to end as partial, for this reason, and waits until it has. False when it isn't running. */
   stop(sweepId: string, reason: string): Promise<boolean>;
+  /** Rests before its next reading, or goes on. False when it isn't running. */
+  pause(sweepId: string, paused: boolean): boolean;
   running(): Run | null;
   runningIn(visitId: string): boolean;
   runningAt(stationId: string): boolean;
@@ -38,15 +47,20 @@ type Tail = Readonly<{
   rows: readonly ReadingRow[];
   place: number;
   end: Omit<SweepEnd, 'readingCount'>;
+  /** Everything that went over the wire, packed; null where nothing did. */
+  bytes: Uint8Array | null;
 }>;
 /** A tail that the disk refused; nobody was told of its readings. */
 type Held = Readonly<{ tail: Tail; why: string }>;
-type Live = Readonly<{ run: Run; controller: AbortController; ended: Promise<void> }>;
+type Live = Readonly<{ run: Run; controller: AbortController; ended: Promise<void>; gate: Gate }>;
 
 const wordsOf = (fault: unknown): string => {
   if (fault instanceof MeterFault) return `${fault.where}: ${fault.help}`;
   return fault instanceof Error ? fault.message : String(fault);
 };
+
+/** Nothing was said to a meter that keeps no record of its wire. */
+const packed = (tape: Tape): Uint8Array | null => (tape.sessions.length === 0 ? null : packTape(tape));
 
 /** The running sweep: one at a time, because there is one meter. It belongs to the archive, not to a client. */
 export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
@@ -58,21 +72,29 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
       archive.sweeps.addReading(run.seq, place + i, row);
     });
   };
-  const keepTail = ({ run, rows, place, end }: Tail): void =>
+  const keepTail = ({ run, rows, place, end, bytes }: Tail): void =>
     archive.write(() => {
       addReadings(run, rows, place);
+      if (bytes !== null) archive.meterLinks.addBytes(run.seq, bytes);
       archive.sweeps.end(run.seq, { ...end, readingCount: place + rows.length });
     });
-  const tell = (run: Run, row: ReadingRow, index: number): void =>
+  const tell = (run: Run, row: ReadingRow, index: number, leftMs: number | null): void =>
     emit('sweep.reading', {
       sweepId: run.sweepId,
       index,
       plannedCount: run.frequenciesMhz.length,
       reading: readingOf(row),
+      ...(leftMs === null ? {} : { leftMs: Math.round(leftMs) }),
     });
 
   /** Writes the end with whatever still waits, and tells of it in any case. */
-  const finish = (run: Run, rows: readonly ReadingRow[], place: number, why: string): void => {
+  const finish = (
+    run: Run,
+    rows: readonly ReadingRow[],
+    place: number,
+    why: string,
+    bytes: Uint8Array | null,
+  ): void => {
     const everything = place + rows.length === run.frequenciesMhz.length;
     const end = {
       state: everything ? 'complete' : 'partial',
@@ -83,15 +105,15 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     let readingCount = place;
     let told: Pick<SweepEnd, 'state' | 'reason'> = end;
     try {
-      keepTail({ run, rows, place, end });
+      keepTail({ run, rows, place, end, bytes });
       rows.forEach((row, i) => {
-        tell(run, row, place + i);
+        tell(run, row, place + i, null);
       });
       readingCount += rows.length;
     } catch (fault) {
       log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'the end of a sweep could not be kept');
       told = { state: 'partial', reason: wordsOf(fault) };
-      held.set(run.sweepId, { tail: { run, rows, place, end }, why: wordsOf(fault) });
+      held.set(run.sweepId, { tail: { run, rows, place, end, bytes }, why: wordsOf(fault) });
     }
     live = null;
     const { state, reason } = told;
@@ -99,14 +121,19 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     emit('sweep.ended', { sweepId: run.sweepId, stationId: run.stationId, state, readingCount, reason });
   };
 
-  const walk = async (meter: Meter, run: Run, controller: AbortController): Promise<void> => {
+  const walk = async (meter: Meter, run: Run, controller: AbortController, gate: Gate): Promise<void> => {
     const { signal } = controller;
     const plannedCount = run.frequenciesMhz.length;
     let taken = 0;
     let trouble = null as string | null;
+    const readAtMs: number[] = [];
+    const manner = { repeats: run.repeats, recheck: true };
+    const { frequenciesMhz } = run;
+    const about = { frequenciesMhz: [...frequenciesMhz], manner, startedAt: now().toISOString() };
+    const tape = createTapeRecorder(about, () => performance.now());
     const recorder = createRecorder<ReadingRow>({
       keep: (rows, place) => archive.write(() => addReadings(run, rows, place)),
-      kept: (row, place) => tell(run, row, place),
+      kept: (row, place) => tell(run, row, place, timeLeftMs(readAtMs, plannedCount)),
       failed: (fault) => {
         log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'a reading could not be kept');
         trouble = wordsOf(fault);
@@ -114,10 +141,12 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
       },
     });
     try {
-      for await (const reading of meter.readLevels(run.frequenciesMhz, signal)) {
+      for await (const reading of meter.readLevels(frequenciesMhz, signal, { manner, tape })) {
+        readAtMs.push(performance.now());
         recorder.take(readingRowOf(reading));
         taken += 1;
         if (taken === plannedCount || signal.aborted) break;
+        await gate.open(signal);
       }
     } catch (fault) {
       if (!(fault instanceof MeterFault))
@@ -132,6 +161,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
       recorder.waiting(),
       recorder.keptCount(),
       trouble ?? (typeof asked === 'string' ? asked : short),
+      packed(tape.tape()),
     );
   };
 
@@ -146,22 +176,29 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
   return {
     start(meter, run) {
       if (live !== null) throw new Error('a sweep is running already');
+      const ordered = { ...run, frequenciesMhz: tuningOrder(run.frequenciesMhz) };
       const controller = new AbortController();
+      const gate = createGate();
       // The first reading waits for the next turn, so that whoever started the sweep knows its id before it.
       const ended = new Promise<void>((resolve) => setImmediate(resolve))
-        .then(() => walk(meter, run, controller))
+        .then(() => walk(meter, ordered, controller, gate))
         .catch((fault: unknown) => {
           log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'a sweep broke off');
-          if (live?.run === run)
-            finish(run, [], archive.sweeps.byId(run.sweepId)?.readingCount ?? 0, wordsOf(fault));
+          if (live?.run === ordered)
+            finish(ordered, [], archive.sweeps.byId(run.sweepId)?.readingCount ?? 0, wordsOf(fault), null);
         });
-      live = { run, controller, ended };
+      live = { run: ordered, controller, ended, gate };
     },
     async stop(sweepId, reason) {
       if (live?.run.sweepId !== sweepId) return false;
       const { controller, ended } = live;
       controller.abort(reason);
       await ended;
+      return true;
+    },
+    pause(sweepId, paused) {
+      if (live?.run.sweepId !== sweepId) return false;
+      live.gate.set(paused);
       return true;
     },
     running: () => live?.run ?? null,

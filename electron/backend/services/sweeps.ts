@@ -12,12 +12,15 @@ import { probeNow } from './probe-at.ts';
 import { type Runs, STOPPED_BY_HAND } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 import { importSweep } from './sweep-import.ts';
+import { rereadSweep } from './sweep-reread.ts';
 import type { Visits } from './visits.ts';
 
 export type Sweeps = Readonly<{
   start(input: Input<'sweeps.start'>): Output<'sweeps.start'>;
   stop(input: Input<'sweeps.stop'>): Promise<void>;
   open(input: Input<'sweeps.open'>): Output<'sweeps.open'>;
+  pause(input: Input<'sweeps.pause'>): void;
+  reread(input: Input<'sweeps.reread'>): Promise<Output<'sweeps.reread'>>;
   import(input: Input<'sweeps.import'>): Output<'sweeps.import'>;
   export(input: Input<'sweeps.export'>): Output<'sweeps.export'>;
 }>;
@@ -38,7 +41,7 @@ export function createSweeps(
   };
 
   return {
-    start({ visitId, portName, purpose, frequenciesMhz }) {
+    start({ visitId, portName, purpose, frequenciesMhz, repeats = 1 }) {
       const visit = visits.openVisit(visitId);
       const design = designs.newest(visit.stationId);
       const port = portOf(design.station, portName);
@@ -73,7 +76,7 @@ export function createSweeps(
         { sweepId, stationId: visit.stationId, portName, count: frequenciesMhz.length },
         'sweep begun',
       );
-      runs.start(meter, { sweepId, seq, stationId: visit.stationId, visitId, frequenciesMhz });
+      runs.start(meter, { sweepId, seq, stationId: visit.stationId, visitId, frequenciesMhz, repeats });
       return { sweepId };
     },
     async stop({ sweepId }) {
@@ -87,6 +90,11 @@ export function createSweeps(
         readings: archive.sweeps.readings(row.seq).map(readingOf),
       };
     },
+    pause({ sweepId, paused }) {
+      // One that has ended meanwhile needs no rest.
+      if (!runs.pause(sweepId, paused)) known(sweepId);
+    },
+    reread: async ({ sweepId }) => await rereadSweep(parts, known(sweepId)),
     import: (input) => importSweep(parts, designs, visits, input),
     export({ sweepId }) {
       const row = known(sweepId);

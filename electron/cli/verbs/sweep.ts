@@ -68,7 +68,7 @@ async function act(options: Options, io: VerbIo): Promise<Outcome> {
     recovery: options.waitS === 0 ? null : { ...usualRecovery, withinMs: options.waitS * 1000 },
     news: (news) =>
       io.note(
-        news.state === 'looking'
+        news.link === 'looking'
           ? `the link broke off (${news.why}); looking for the meter`
           : `the meter is back after ${(news.afterMs / 1000).toFixed(1)} s; the sweep goes on`,
       ),

@@ -87,7 +87,7 @@ it('fails the open question, tells that it is lost, and closes, when the wire go
 
 it('never joins half an answer that came too late to the next one', async () => {
   const { link, wire } = linkTo((_line, { send }) => send('71100'));
-  await expect(withPatience(20, never, (signal) => link.ask('one', signal))).rejects.toThrow(OutOfPatience);
+  await expect(withPatience(300, never, (signal) => link.ask('one', signal))).rejects.toThrow(OutOfPatience);
   wire.play((_line, { send }) => send('0,"No error"\n0,"next"\n'));
   expect(await link.ask('two', never)).toBe('0,"next"');
 });

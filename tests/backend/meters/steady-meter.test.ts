@@ -102,8 +102,8 @@ it.each(['lost', 'silent', 'not-understood'] as const)(
     expect(await readAll(meter)).toEqual({ mhz: plan, fault: null });
     expect(waits).toEqual([200, 400, 800]);
     expect(news).toEqual([
-      { state: 'looking', why: 'check the cable' },
-      { state: 'back', afterMs: 1400 },
+      { link: 'looking', why: 'check the cable' },
+      { link: 'back', afterMs: 1400 },
     ]);
   },
 );

@@ -1,0 +1,168 @@
+import { readFileSync } from 'node:fs';
+import { expect, it, onTestFinished } from 'vitest';
+import type { FoundPort } from '../../../core/bridge/records.ts';
+import { createHandlers } from '../../../electron/backend/handlers.ts';
+import { createMeterShop, type ShopParts } from '../../../electron/backend/meters/connect.ts';
+import { createLineLink } from '../../../electron/backend/meters/lines-over-bytes.ts';
+import { LineInstrument } from '../../../electron/backend/meters/simulated/line-instrument.ts';
+import { wireToInstrument } from '../../../electron/backend/meters/simulated/link.ts';
+import { stationFile, testParts, throwAwayFolder } from '../../support/archive.ts';
+import { soon } from '../../support/soon.ts';
+import { joined, refusalOf } from './joined.ts';
+
+const signal = new AbortController().signal;
+
+/** All services over a meter that speaks the line protocol, on a port that is named in `ports`. */
+async function bench(ports: FoundPort[] = [], parts = testParts(), shopParts: Partial<ShopParts> = {}) {
+  const shop = createMeterShop({
+    now: parts.clock.now,
+    find: async () => ({ ports, problem: null }),
+    openSerial: async (path, { lines }) =>
+      createLineLink(
+        path,
+        lines,
+        wireToInstrument(new LineInstrument({ source: (mhz) => mhz / 100, calibratedOn: '2026-01-15' }), {
+          messageMs: 0,
+          readingMs: 2,
+        }),
+      ),
+    ...shopParts,
+  });
+  const { handlers, close } = createHandlers({ ...parts, shop, host: 'memory', version: '0' });
+  onTestFinished(() => close());
+  return { ...parts, handlers, close };
+}
+const onPort = { kind: 'serial', path: '/dev/ttyUSB0', profile: 'replay' } as const;
+const sent = (parts: Awaited<ReturnType<typeof bench>>, name: string) =>
+  parts.sent.filter((event) => event.name === name);
+
+async function sweepOf(parts: Awaited<ReturnType<typeof bench>>, repeats?: number) {
+  await parts.handlers['stations.import']({ fileName: 's.json', text: stationFile() }, signal);
+  const visit = await parts.handlers['visits.begin'](
+    { stationId: 'slipway', operator: '', ambientC: null, cautionsRead: true },
+    signal,
+  );
+  await parts.handlers['meters.connect'](onPort, signal);
+  return await parts.handlers['sweeps.start'](
+    {
+      visitId: visit.visitId,
+      portName: 'forward output',
+      purpose: 'as-found',
+      frequenciesMhz: [711, 57, 423, 300, 303, 306],
+      ...(repeats === undefined ? {} : { repeats }),
+    },
+    signal,
+  );
+}
+
+it.each([undefined, 3])(
+  'keeps the bytes of a sweep, and reads the same levels again from them',
+  async (repeats) => {
+    const parts = await bench();
+    const { sweepId } = await sweepOf(parts, repeats);
+    await soon(() => sent(parts, 'sweep.ended').length === 1);
+    const { readings, summary } = await parts.handlers['sweeps.open']({ sweepId }, signal);
+    expect(readings.map(({ frequencyMhz }) => frequencyMhz)).toEqual([57, 300, 303, 306, 423, 711]);
+    expect(summary.meter?.calibratedOn).toBe('2026-01-15');
+    const again = await parts.handlers['sweeps.reread']({ sweepId }, signal);
+    expect(again).toMatchObject({ kept: true, same: true });
+    expect(again.readings.map(({ meterDbmv }) => meterDbmv)).toEqual(
+      readings.map(({ meterDbmv }) => meterDbmv),
+    );
+    expect(again.byteCount).toBeGreaterThan(0);
+  },
+);
+
+it('says so where no bytes are kept: a sweep from a file', async () => {
+  const one = await joined();
+  const text = 'frequency_mhz,level_dbmv\n54,36\n';
+  const { sweepId } = await one.handlers['sweeps.import'](
+    {
+      visitId: one.visit.visitId,
+      portName: 'forward output',
+      purpose: 'check',
+      fileName: 'a.csv',
+      text,
+      testPointLossDb: 0,
+    },
+    signal,
+  );
+  expect(await one.handlers['sweeps.reread']({ sweepId }, signal)).toMatchObject({
+    kept: false,
+    same: false,
+  });
+});
+
+it('rests before the next reading while it is paused, and goes on; stopping ends the rest', async () => {
+  const one = await joined({ script: { paceMs: 2 } });
+  const sweepId = await one.start(40);
+  await one.until(() => one.readCount() >= 3);
+  await one.handlers['sweeps.pause']({ sweepId, paused: true }, signal);
+  await new Promise((resolve) => setTimeout(resolve, 60));
+  const resting = one.readCount();
+  await new Promise((resolve) => setTimeout(resolve, 60));
+  expect(one.readCount()).toBe(resting);
+  await one.handlers['sweeps.pause']({ sweepId, paused: false }, signal);
+  await one.until(() => one.readCount() > resting);
+  await one.handlers['sweeps.pause']({ sweepId, paused: true }, signal);
+  await one.handlers['sweeps.stop']({ sweepId }, signal);
+  expect(await one.endOf(sweepId)).toMatchObject({ state: 'partial', reason: 'stopped by hand' });
+  // One that has ended needs no rest, and one that is nowhere is refused.
+  await one.handlers['sweeps.pause']({ sweepId, paused: true }, signal);
+  const nowhere = { sweepId: crypto.randomUUID(), paused: true };
+  expect(await refusalOf(() => one.handlers['sweeps.pause'](nowhere, signal))).toMatchObject({
+    code: 'no-such-sweep',
+  });
+});
+
+it('says how long the rest will take once it knows the pace', async () => {
+  const one = await joined({ script: { paceMs: 5 } });
+  await one.endOf(await one.start(12));
+  const left = one.sent.flatMap((event) => (event.name === 'sweep.reading' ? [event.data.leftMs] : []));
+  expect(left[0]).toBeUndefined();
+  expect(left[4]).toBeGreaterThan(0);
+  expect(left.at(-1) ?? 0).toBe(0);
+});
+
+it('finds the last meter again by its adapter though its port has another name, also after a restart', async () => {
+  const adapter = '0403:6001:a17';
+  const ports: FoundPort[] = [{ path: '/dev/ttyUSB0', label: 'Harbour A17', likely: true, adapter }];
+  const folder = throwAwayFolder();
+  const first = await bench(ports, testParts(folder));
+  expect(await first.handlers['meters.last']({}, signal)).toEqual({ last: null });
+  await first.handlers['meters.connect'](onPort, signal);
+  await soon(() => first.archive.meterLinks.lastUse() !== undefined);
+  await first.close();
+  first.archive.close();
+
+  const second = await bench(ports, testParts(folder));
+  const lastOf = async () => (await second.handlers['meters.last']({}, signal)).last;
+  expect(await lastOf()).toMatchObject({
+    choice: onPort,
+    now: onPort,
+    moved: false,
+    identity: { serialNumber: 'QIW-0100', calibratedOn: '2026-01-15' },
+  });
+  ports[0] = { path: '/dev/ttyUSB3', label: 'Harbour A17', likely: true, adapter };
+  expect(await lastOf()).toMatchObject({ now: { path: '/dev/ttyUSB3' }, moved: true });
+  ports[0] = { path: '/dev/ttyUSB0', label: 'Other', likely: true, adapter: '0403:6001:b99' };
+  expect(await lastOf()).toMatchObject({ now: null, moved: false });
+});
+
+it('lists, checks and keeps profiles of a shop, and names what is wrong with one', async () => {
+  const parts = await bench();
+  const line = JSON.parse(readFileSync('electron/backend/meters/profiles/line.json', 'utf8'));
+  const text = JSON.stringify({ ...line, name: 'mine', settleMs: 0 });
+  const check = { path: '/dev/ttyUSB0', text, atMhz: 711 };
+  const { exchanges, problemCount } = await parts.handlers['profiles.check'](check, signal);
+  expect(problemCount).toBe(0);
+  expect(exchanges.at(-1)).toMatchObject({ said: 'READ 711.000', heard: '711.000 7.11 dBmV OK' });
+  expect(await parts.handlers['profiles.save']({ text }, signal)).toEqual({ name: 'mine' });
+  const list = await parts.handlers['profiles.list']({}, signal);
+  expect(list.broken).toEqual([]);
+  expect(list.folder).toContain('profiles');
+  const broken = JSON.stringify({ ...line, name: 'mine', colour: 'red' });
+  expect(await refusalOf(() => parts.handlers['profiles.save']({ text: broken }, signal))).toMatchObject({
+    help: expect.stringContaining('"colour"'),
+  });
+});
