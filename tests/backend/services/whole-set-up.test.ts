@@ -10,6 +10,9 @@ import {
   rangeRunBegin,
   rangeRunVerdict,
 } from '../../../core/gain-control/range-run.ts';
+import { seasonPlan } from '../../../core/season/plan.ts';
+import { whatWouldHelp } from '../../../core/season/what-would-help.ts';
+import { gainControlAsSet } from '../../../core/set-up/as-set.ts';
 import { atEnd, onTarget, type Proof, standsStill } from '../../../core/set-up/proof.ts';
 import { setUpResult } from '../../../core/set-up/result.ts';
 import { setUpState } from '../../../core/set-up/state.ts';
@@ -281,6 +284,17 @@ it('takes a new module through the whole sheet, over a crash in its middle, prov
   expect(result).toMatchObject({ verdict: 'done', skipped: [], range: { verdict: 'pass' } });
   // The rule's 4 dB and the day's 2, to what a hand and a meter of 0.1 dB can do.
   expect(Math.abs((result.reserveLeftDb ?? 0) - 6)).toBeLessThan(0.3);
+  // From what was measured, the season view: the new module holds the whole year that the old one could not.
+  const { station } = await bench.call['stations.open']({ stationId }, signal);
+  const asSet = gainControlAsSet(station, whole.plan, setUpState(whole.plan.kind, whole.events));
+  const cable = { coldC: -35, hotC: 50 };
+  const helpFor = (gainControl: typeof station.gainControl) => {
+    const plan = seasonPlan({ ...station, gainControl });
+    if (!plan.ok) throw new Error(plan.help);
+    return whatWouldHelp(station, plan.value, cable);
+  };
+  expect(helpFor(station.gainControl).holds).toBe(false);
+  expect(helpFor(asSet ?? undefined).holds).toBe(true);
   // Every step that a reading proved names its live reading, and that is on the disk.
   for (const { by, liveId, step } of whole.events) {
     if (by !== 'reading' || liveId === null) continue;
