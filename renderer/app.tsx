@@ -1,4 +1,5 @@
 import { I18nProvider } from 'react-aria-components';
+import { KeptDialogs } from './screens/KeptDialogs.tsx';
 import { LostLink } from './screens/LostLink.tsx';
 import { MeterChooser } from './screens/MeterChooser.tsx';
 import { NoticeBar } from './screens/NoticeBar.tsx';
@@ -27,6 +28,7 @@ function Screen() {
       {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
       <NoticeBar />
       <MeterChooser />
+      <KeptDialogs />
     </>
   );
 }

@@ -1,4 +1,5 @@
-import { fahrenheitFromCelsius } from '../core/units.ts';
+import type { LevelUnitName } from '../core/bridge/settings-calls.ts';
+import { fahrenheitFromCelsius, feetFromMetres, type LevelUnit, levelIn } from '../core/units.ts';
 
 /** The one place that turns numbers into text: digits, signs and units. A meter deserves one decimal of a dB. */
 const MINUS = '\u2212';
@@ -19,8 +20,50 @@ export function signedDecimal(valueDb: number): string {
   return valueDb > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
-/** "43.9 dBmV" */
-export const level = (levelDbmv: number): string => `${tenths(levelDbmv)}${NARROW}dBmV`;
+const levelUnits: Record<LevelUnitName, Readonly<{ unit: LevelUnit; word: string }>> = {
+  dBmV: { unit: 'dBmV', word: 'dBmV' },
+  dBuV: { unit: 'dBuV', word: 'dB\u00B5V' },
+  dBm75: { unit: 'dBm 75 ohm', word: 'dBm' },
+  mV: { unit: 'mV', word: 'mV' },
+};
+
+/** "dBmV", "dBµV", "dBm", "mV": what levels are shown in. dBm is always that of 75 ohm. */
+export const levelWord = (unit: LevelUnitName): string => levelUnits[unit].word;
+
+/** "43.9", "103.9", "−4.9", "157": a level whose unit stands beside it. Millivolts have three digits. */
+export function bareLevel(levelDbmv: number, unit: LevelUnitName): string {
+  const shown = levelIn(levelUnits[unit].unit, levelDbmv);
+  if (!shown.ok) return '?';
+  if (unit !== 'mV') return tenths(shown.value);
+  // No exponents: a test point may well carry 0.05 mV, and a trunk 1200.
+  const digits = Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(shown.value))));
+  return shown.value.toFixed(digits);
+}
+
+/** "43.9 dBmV", "103.9 dBµV" */
+export const level = (levelDbmv: number, unit: LevelUnitName): string =>
+  `${bareLevel(levelDbmv, unit)}${NARROW}${levelWord(unit)}`;
+
+/** "±0.4", "±0.4 dB": what a figure is good to. Less than a tenth of a dB is never claimed. */
+export const plusMinus = (goodToDb: number): string => `\u00B1${Math.max(0.1, goodToDb).toFixed(1)}`;
+
+/** "100 m" or "328 ft" */
+export const lengthWords = (lengthM: number, unit: 'm' | 'ft'): string =>
+  `${Math.round(unit === 'm' ? lengthM : feetFromMetres(lengthM))}${NARROW}${unit}`;
+
+/** "sure", "97 % sure", or for what is undecided "80 % inside": how certain a verdict is. */
+export function sureWords(verdict: 'pass' | 'fail' | 'undecided', probability: number): string {
+  const inside = Math.min(0.99, Math.max(0.01, probability));
+  const percent = (share: number) => `${Math.floor(share * 100 + 1e-9)}${NARROW}%`;
+  switch (verdict) {
+    case 'undecided':
+      return `${percent(inside)} inside`;
+    case 'pass':
+      return probability >= 0.995 ? 'sure' : `${percent(inside)} sure`;
+    case 'fail':
+      return probability <= 0.005 ? 'sure' : `${percent(1 - inside)} sure`;
+  }
+}
 
 /** "2.1 dB", without a sign: how far or how much. */
 export const sizeDb = (valueDb: number): string => `${tenths(Math.abs(valueDb))}${NARROW}dB`;
@@ -80,6 +123,12 @@ export function day(moment: string, now: string): string {
     return `today ${clock(moment)}`;
   const date = `${at.getDate()}${NARROW}${months[at.getMonth()] ?? ''}`;
   return sameYear ? date : `${date} ${at.getFullYear()}`;
+}
+
+/** "14 January" of "2025-01-14": a day of any year. */
+export function dayOfYear(date: string): string {
+  const [, month = '', at = ''] = date.split('-');
+  return `${Number(at)}${NARROW}${months[Number(month) - 1] ?? month}`;
 }
 
 /** "12 s", "2 min 05 s": time left, never finer than a person can use. */

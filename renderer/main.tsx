@@ -7,6 +7,7 @@ import './look/dialogs.css';
 import './look/stations.css';
 import './look/sheet.css';
 import './look/picture.css';
+import './look/kept.css';
 import './look/places.css';
 import './look/peaking.css';
 import { createRoot } from 'react-dom/client';

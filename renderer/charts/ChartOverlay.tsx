@@ -1,4 +1,5 @@
-import { bareMhz, mhz, oneDecimal, signedDb, signedDecimal } from '../format.ts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { bareLevel, bareMhz, levelWord, mhz, signedDb, signedDecimal } from '../format.ts';
 import type { ChartRow } from './rows.ts';
 import { AXIS_HEIGHT, apart, type Label, levelPlot, type Span, xAt, yAt } from './scale.ts';
 
@@ -19,6 +20,7 @@ export type ChartOverlayProps = Readonly<{
   worstMhz: number | null;
   cursorMhz: number | null;
   shownWord: string;
+  unit: LevelUnitName;
 }>;
 
 const levelOf = (row: ChartRow, key: EndLabel['key']): number | null => {
@@ -35,12 +37,13 @@ const levelOf = (row: ChartRow, key: EndLabel['key']): number | null => {
 };
 
 /** One line of what stands under the cursor, for the eye and for the screen reader. */
-export const cursorWords = (row: ChartRow, shownWord: string): string => {
+export const cursorWords = (row: ChartRow, shownWord: string, unit: LevelUnitName): string => {
   const parts = [mhz(row.frequencyMhz)];
-  if (row.shownDbmv !== null) parts.push(`${shownWord} ${oneDecimal(row.shownDbmv)}`);
+  if (row.shownDbmv !== null) parts.push(`${shownWord} ${bareLevel(row.shownDbmv, unit)}`);
   else if (row.silent) parts.push('no level');
-  if (row.targetDbmv !== null) parts.push(`design ${oneDecimal(row.targetDbmv)}`);
+  if (row.targetDbmv !== null) parts.push(`design ${bareLevel(row.targetDbmv, unit)}`);
   if (row.deviationDb !== null) parts.push(signedDb(row.deviationDb));
+  if (row.signal !== null && row.signal !== 'unknown kind') parts.push(row.signal);
   return parts.join('   ');
 };
 
@@ -66,7 +69,7 @@ export function ChartOverlay(props: ChartOverlayProps) {
   return (
     <svg className="overlay" width={width} height={props.height} aria-hidden="true">
       <text className="tick tick--unit" x={plot.left - 8} y={14} textAnchor="end">
-        dBmV
+        {levelWord(props.unit)}
       </text>
       {rows.map((row) =>
         row.silent ? (
@@ -95,7 +98,7 @@ export function ChartOverlay(props: ChartOverlayProps) {
             y2={bottom}
           />
           <text className="cursor__words" x={plot.left + 4} y={15}>
-            {cursorWords(cursor, props.shownWord)}
+            {cursorWords(cursor, props.shownWord, props.unit)}
           </text>
         </g>
       )}

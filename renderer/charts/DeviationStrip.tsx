@@ -1,7 +1,9 @@
 import { isWithinTolerance } from '../../core/line/deviation.ts';
 import { bareMhz } from '../format.ts';
+import { ChannelMark } from './ChannelMark.tsx';
 import type { ChartRow } from './rows.ts';
 import { AXIS_HEIGHT, type Span, stripHeight, stripPlot, ticksOf, xAt, yAt } from './scale.ts';
+import { shapeOf, signalRuns, signalWords } from './signal-marks.ts';
 
 export type DeviationStripProps = Readonly<{
   rows: readonly ChartRow[];
@@ -13,7 +15,10 @@ export type DeviationStripProps = Readonly<{
   predictionOpen: boolean;
 }>;
 
-/** How far each channel lies from its design, on the frequency axis of the chart above: a bar a channel. */
+/**
+ * How far each channel lies from its design, on the frequency axis of the chart above: a bar a channel. Where several
+ * kinds of signal are there, each kind has its own mark, and its name stands over it.
+ */
 export function DeviationStrip({
   rows,
   width,
@@ -22,7 +27,8 @@ export function DeviationStrip({
   toleranceDb,
   predictionOpen,
 }: DeviationStripProps) {
-  const plot = stripPlot(width);
+  const runs = signalRuns(rows);
+  const plot = stripPlot(width, runs.length > 0);
   const height = stripHeight(toleranceDb);
   const y = (db: number) =>
     yAt(plot, deviationSpan, Math.min(deviationSpan.high, Math.max(deviationSpan.low, db)));
@@ -54,20 +60,22 @@ export function DeviationStrip({
           ))}
           {rows.map((row) =>
             row.deviationDb === null ? null : (
-              <rect
+              <ChannelMark
                 key={row.frequencyMhz}
-                className={
-                  isWithinTolerance(row.deviationDb, toleranceDb)
-                    ? 'strip__bar'
-                    : 'strip__bar strip__bar--out'
-                }
-                x={x(row.frequencyMhz) - barWidth / 2}
+                shape={runs.length === 0 ? 'bar' : shapeOf(row.signal)}
+                x={x(row.frequencyMhz)}
+                zeroY={y(0)}
+                endY={y(row.deviationDb)}
                 width={barWidth}
-                y={Math.min(y(0), y(row.deviationDb))}
-                height={Math.max(0.5, Math.abs(y(row.deviationDb) - y(0)))}
+                isOut={!isWithinTolerance(row.deviationDb, toleranceDb)}
               />
             ),
           )}
+          {signalWords(runs, x, plot).map((word) => (
+            <text key={word.key} className="strip__word" x={word.x} y={plot.top - 5} textAnchor="middle">
+              {word.text}
+            </text>
+          ))}
           <line className="strip__zero" x1={plot.left} x2={plot.right} y1={y(0)} y2={y(0)} />
           {predicted.length > 1 && (
             <>

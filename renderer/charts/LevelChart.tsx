@@ -1,7 +1,9 @@
 import { useMemo } from 'react';
 import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { levelTicks } from './level-ticks.ts';
 import type { ChartRow } from './rows.ts';
-import { AXIS_WIDTH, LABEL_WIDTH, type Span, TOP_SPACE, ticksOf } from './scale.ts';
+import { AXIS_WIDTH, LABEL_WIDTH, type Span, TOP_SPACE } from './scale.ts';
 
 export type LevelChartProps = Readonly<{
   rows: readonly ChartRow[];
@@ -9,6 +11,7 @@ export type LevelChartProps = Readonly<{
   height: number;
   frequencySpan: Span;
   levelSpan: Span;
+  unit: LevelUnitName;
   /** What the shown sweep is: it decides its ink. */
   shownAs: 'found' | 'left' | 'check';
   /** True while the predicted line stands for something still to be done. */
@@ -21,9 +24,16 @@ const TICK = { fill: 'var(--ink)' };
 
 /** A finished sweep against its design. Drawn once per change of data; the running sweep has LiveTrace. */
 export function LevelChart(props: LevelChartProps) {
-  const { rows, width, height, frequencySpan, levelSpan } = props;
+  const { rows, width, height, frequencySpan, levelSpan, unit } = props;
   const data = useMemo(() => [...rows], [rows]);
-  const levelTicks = useMemo(() => [...ticksOf(levelSpan, 8)], [levelSpan]);
+  const axis = useMemo(() => {
+    const ticks = levelTicks(levelSpan, unit, 8);
+    const texts = new Map(ticks.map(({ levelDbmv, text }) => [levelDbmv, text]));
+    return {
+      at: ticks.map(({ levelDbmv }) => levelDbmv),
+      text: (levelDbmv: number) => texts.get(levelDbmv) ?? '',
+    };
+  }, [levelSpan, unit]);
   const margin = useMemo(() => ({ top: TOP_SPACE, right: LABEL_WIDTH, bottom: 6, left: 0 }), []);
   const frequencyDomain = useMemo<[number, number]>(
     () => [frequencySpan.low, frequencySpan.high],
@@ -52,7 +62,8 @@ export function LevelChart(props: LevelChartProps) {
       <YAxis
         type="number"
         domain={levelDomain}
-        ticks={levelTicks}
+        ticks={axis.at}
+        tickFormatter={axis.text}
         width={AXIS_WIDTH}
         axisLine={false}
         tickLine={false}

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { Design } from '../../core/files/station.ts';
 import { targetDbmv } from '../../core/line/design-line.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
@@ -14,6 +15,7 @@ export type LiveTraceProps = Readonly<{
   lowMhz: number;
   highMhz: number;
   title: string;
+  unit: LevelUnitName;
   /** Redraws in the new inks when it changes. */
   theme: string;
 }>;
@@ -33,7 +35,7 @@ export const inksOf = (element: HTMLElement): LiveInks => {
 };
 
 /** The running sweep on canvas: a reading costs one small drawing and no work of React's. */
-export function LiveTrace({ source, design, lowMhz, highMhz, title, theme }: LiveTraceProps) {
+export function LiveTrace({ source, design, lowMhz, highMhz, title, unit, theme }: LiveTraceProps) {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useSize(box);
@@ -50,11 +52,11 @@ export function LiveTrace({ source, design, lowMhz, highMhz, title, theme }: Liv
     const target = (frequencyMhz: number) => (design === null ? null : targetDbmv(design, frequencyMhz));
     const draw = () => {
       pen.setTransform(scale, 0, 0, scale, 0, 0);
-      drawLive(pen, { ...size, rows: source.rows(), design, target, lowMhz, highMhz, inks });
+      drawLive(pen, { ...size, rows: source.rows(), design, target, lowMhz, highMhz, inks, unit });
     };
     draw();
     return source.onFrame(draw);
-  }, [source, design, lowMhz, highMhz, size, theme]);
+  }, [source, design, lowMhz, highMhz, size, theme, unit]);
   return (
     <div ref={box} className="picture">
       <canvas ref={canvas} className="live-trace" role="img" aria-label={title} />

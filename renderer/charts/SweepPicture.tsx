@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { ChartOverlay, cursorWords, type EndLabel } from './ChartOverlay.tsx';
 import { DeviationStrip } from './DeviationStrip.tsx';
 import { LevelChart } from './LevelChart.tsx';
@@ -17,6 +18,7 @@ export type SweepPictureProps = Readonly<{
   /** The band that the port works in: a sweep that was cut short still stands in its place. */
   band: Readonly<{ lowMhz: number; highMhz: number }> | null;
   title: string;
+  unit: LevelUnitName;
 }>;
 
 const spansOf = (rows: readonly ChartRow[], band: SweepPictureProps['band']) => {
@@ -85,7 +87,9 @@ export function SweepPicture(props: SweepPictureProps) {
       aria-valuemax={spans.frequency.high}
       aria-valuenow={cursor?.frequencyMhz ?? spans.frequency.low}
       aria-valuetext={
-        cursor === undefined ? 'Left and right walk the channels' : cursorWords(cursor, props.shownWord)
+        cursor === undefined
+          ? 'Left and right walk the channels'
+          : cursorWords(cursor, props.shownWord, props.unit)
       }
       onKeyDown={walk}
       onPointerMove={point}
@@ -100,6 +104,7 @@ export function SweepPicture(props: SweepPictureProps) {
             height={size.height - below}
             frequencySpan={spans.frequency}
             levelSpan={spans.level}
+            unit={props.unit}
             shownAs={props.shownAs}
             predictionOpen={props.predictionOpen}
             title={props.title}
@@ -123,6 +128,7 @@ export function SweepPicture(props: SweepPictureProps) {
             worstMhz={props.worstMhz}
             cursorMhz={cursorMhz}
             shownWord={props.shownWord}
+            unit={props.unit}
           />
         </>
       )}

@@ -1,7 +1,9 @@
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { Design } from '../../core/files/station.ts';
 import { deviationFromDesignDb, isWithinTolerance } from '../../core/line/deviation.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
-import { bareMhz, oneDecimal } from '../format.ts';
+import { bareLevel, bareMhz, levelWord } from '../format.ts';
+import { levelTicks } from './level-ticks.ts';
 import {
   AXIS_HEIGHT,
   levelPlot,
@@ -33,6 +35,7 @@ export type LivePicture = Readonly<{
   target: (frequencyMhz: number) => number | null;
   lowMhz: number;
   highMhz: number;
+  unit: LevelUnitName;
   inks: LiveInks;
 }>;
 
@@ -92,19 +95,19 @@ export function drawLive(pen: Pen, picture: LivePicture): void {
   const small = `500 14px ${inks.font}`;
 
   pen.clearRect(0, 0, width, height);
-  for (const tick of ticksOf(span, 8)) {
+  for (const tick of levelTicks(span, picture.unit, 8)) {
     polyline(
       pen,
       [
-        [plot.left, y(tick)],
-        [plot.right, y(tick)],
+        [plot.left, y(tick.levelDbmv)],
+        [plot.right, y(tick.levelDbmv)],
       ],
       inks.hair,
       1,
     );
-    words(pen, String(tick).replace('-', '\u2212'), plot.left - 8, y(tick) + 5, inks.ink, small, 'right');
+    words(pen, tick.text, plot.left - 8, y(tick.levelDbmv) + 5, inks.ink, small, 'right');
   }
-  words(pen, 'dBmV', plot.left - 8, 14, inks.soft, small, 'right');
+  words(pen, levelWord(picture.unit), plot.left - 8, 14, inks.soft, small, 'right');
   if (design !== null) drawDesign(pen, picture, plot, x, y);
   polyline(
     pen,
@@ -121,7 +124,7 @@ export function drawLive(pen: Pen, picture: LivePicture): void {
     const leftward = x(last[0]) > plot.right - 90;
     words(
       pen,
-      oneDecimal(last[1]),
+      bareLevel(last[1], picture.unit),
       x(last[0]) + (leftward ? -14 : 14),
       y(last[1]) + (leftward ? 28 : 24),
       inks.ink,

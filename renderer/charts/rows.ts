@@ -1,11 +1,12 @@
 import type { Design } from '../../core/files/station.ts';
 import { targetDbmv } from '../../core/line/design-line.ts';
-import { deviationFromDesignDb } from '../../core/line/deviation.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
+import type { RowTarget } from '../../core/line/row-targets.ts';
 
 /** One frequency of the chart and of the table beside it. Levels in dBmV at the port; null where a sweep has none. */
 export type ChartRow = Readonly<{
   frequencyMhz: number;
+  /** The design line, moved to where this channel's kind of signal is carried. */
   targetDbmv: number | null;
   bandDbmv: readonly [number, number] | null;
   shownDbmv: number | null;
@@ -14,6 +15,8 @@ export type ChartRow = Readonly<{
   /** The shown level less the target, dB. */
   deviationDb: number | null;
   predictedDeviationDb: number | null;
+  /** The kind of signal that was found here: "analog", "256-QAM"; null where nothing was judged. */
+  signal: string | null;
   /** True where the shown sweep asked and the meter had no level. */
   silent: boolean;
 }>;
@@ -23,6 +26,8 @@ export type ChartSeries = Readonly<{
   shown: readonly LevelRow[];
   found: readonly LevelRow[] | null;
   predicted: readonly LevelRow[] | null;
+  /** By frequency, what each channel is compared with; null: all with the design line itself. */
+  targets: ReadonlyMap<number, RowTarget> | null;
 }>;
 
 /** More points than this cost a slow laptop its patience and show nothing more at this width. */
@@ -35,20 +40,39 @@ const byFrequency = (rows: readonly LevelRow[]): Map<number, number | null> => {
   return map;
 };
 
+/** How far the target lies from the design line: at a frequency that was not judged, as at the nearest that was. */
+function nearestOffset(
+  design: Design,
+  targets: ReadonlyMap<number, RowTarget> | null,
+): (frequencyMhz: number) => number {
+  const known = [...(targets ?? [])]
+    .map(([atMhz, target]) => ({ atMhz, offsetDb: target.targetDbmv - targetDbmv(design, atMhz) }))
+    .sort((a, b) => a.atMhz - b.atMhz);
+  if (known.every(({ offsetDb }) => Math.abs(offsetDb) < 1e-9)) return () => 0;
+  return (frequencyMhz) => {
+    const after = known.findIndex(({ atMhz }) => atMhz >= frequencyMhz);
+    const right = after === -1 ? undefined : known[after];
+    const left = after === -1 ? known.at(-1) : known[after - 1];
+    if (right === undefined || left === undefined) return (right ?? left)?.offsetDb ?? 0;
+    return frequencyMhz - left.atMhz < right.atMhz - frequencyMhz ? left.offsetDb : right.offsetDb;
+  };
+}
+
 /** Joins the sweeps of one chart by frequency, in rising order, with the design beside each. */
-export function chartRows({ design, shown, found, predicted }: ChartSeries): readonly ChartRow[] {
+export function chartRows({ design, shown, found, predicted, targets }: ChartSeries): readonly ChartRow[] {
   const shownAt = byFrequency(shown);
   const foundAt = byFrequency(found ?? []);
   const predictedAt = byFrequency(predicted ?? []);
   const frequencies = new Set([...shownAt.keys(), ...foundAt.keys(), ...predictedAt.keys()]);
-  const off = (frequencyMhz: number, levelDbmv: number | null): number | null =>
-    design === null || levelDbmv === null ? null : deviationFromDesignDb(design, frequencyMhz, levelDbmv);
+  const offsetAt = design === null ? () => 0 : nearestOffset(design, targets);
   if (design !== null) frequencies.add(design.lowMhz).add(design.highMhz);
   return [...frequencies]
     .sort((a, b) => a - b)
     .map((frequencyMhz) => {
       const inside = design !== null && frequencyMhz >= design.lowMhz && frequencyMhz <= design.highMhz;
-      const target = inside ? targetDbmv(design, frequencyMhz) : null;
+      const target = inside ? targetDbmv(design, frequencyMhz) + offsetAt(frequencyMhz) : null;
+      const off = (levelDbmv: number | null) =>
+        target === null || levelDbmv === null ? null : levelDbmv - target;
       const shownDbmv = shownAt.get(frequencyMhz) ?? null;
       const predictedDbmv = predictedAt.get(frequencyMhz) ?? null;
       return {
@@ -59,8 +83,9 @@ export function chartRows({ design, shown, found, predicted }: ChartSeries): rea
         shownDbmv,
         foundDbmv: foundAt.get(frequencyMhz) ?? null,
         predictedDbmv,
-        deviationDb: off(frequencyMhz, shownDbmv),
-        predictedDeviationDb: off(frequencyMhz, predictedDbmv),
+        deviationDb: off(shownDbmv),
+        predictedDeviationDb: off(predictedDbmv),
+        signal: targets?.get(frequencyMhz)?.signal ?? null,
         silent: shownAt.has(frequencyMhz) && shownDbmv === null,
       };
     });

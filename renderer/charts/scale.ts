@@ -47,11 +47,14 @@ export const levelPlot = (width: number, height: number): PlotBox => ({
   bottom: Math.max(TOP_SPACE + 1, height - 6),
 });
 
-/** The strip of deviations shares left and right with the level chart above it. */
-export const stripPlot = (width: number): PlotBox => ({
+/** Room over the strip's plot for the names of the kinds of signal. */
+export const STRIP_WORDS = 18;
+
+/** The strip of deviations shares left and right with the level chart above it; names of signals take their row of it. */
+export const stripPlot = (width: number, hasWords = false): PlotBox => ({
   left: AXIS_WIDTH,
   right: Math.max(AXIS_WIDTH + 1, width - LABEL_WIDTH),
-  top: 2,
+  top: hasWords ? STRIP_WORDS : 2,
   bottom: STRIP_HEIGHT - AXIS_HEIGHT,
 });
 

@@ -1,16 +1,24 @@
+import { HowButton } from './HowButton.tsx';
+import type { How } from './how.ts';
 import { Mark, type Verdict } from './Mark.tsx';
 
 export type FindingRow = Readonly<{
   name: string;
   value: string;
+  /** "±0.4": what the value is good to, dB; empty where nothing is known of it. */
+  goodTo: string;
   target: string;
   verdict: Verdict;
   word: string;
+  /** How certain the verdict is, in words. */
+  sure: string;
   pointing: 'up' | 'down';
+  /** How the value was computed; null where there is nothing to tell. */
+  how: How | null;
 }>;
 export type FindingTableProps = Readonly<{ caption: string; rows: readonly FindingRow[] }>;
 
-/** Each figure with what it should be and how it stands, in word and shape. */
+/** Each figure with what it should be, what it is good to and how it stands, in word and shape. A press tells how. */
 export const FindingTable = ({ caption, rows }: FindingTableProps) => (
   <table className="finding">
     <caption className="unseen">{caption}</caption>
@@ -18,18 +26,31 @@ export const FindingTable = ({ caption, rows }: FindingTableProps) => (
       <tr>
         <th scope="col">Figure</th>
         <th scope="col">Value</th>
-        <th scope="col">Design</th>
         <th scope="col">Standing</th>
       </tr>
     </thead>
     <tbody>
       {rows.map((row) => (
         <tr key={row.name}>
-          <th scope="row">{row.name}</th>
-          <td className="finding__value">{row.value}</td>
-          <td className="finding__target">{row.target}</td>
+          <th scope="row">
+            {row.name}
+            <small className="finding__target">{row.target}</small>
+          </th>
+          <td className="finding__value">
+            {row.how === null ? (
+              row.value
+            ) : (
+              <HowButton how={row.how} label={`${row.name}, ${row.how.value}`}>
+                <span className="finding__number">{row.value}</span>
+                {row.goodTo !== '' && <span className="finding__good-to">{row.goodTo}</span>}
+              </HowButton>
+            )}
+          </td>
           <td className={`finding__standing finding__standing--${row.verdict}`}>
-            <Mark verdict={row.verdict} pointing={row.pointing} /> {row.word}
+            <span>
+              <Mark verdict={row.verdict} pointing={row.pointing} /> {row.word}
+            </span>
+            {row.sure !== '' && <small>{row.sure}</small>}
           </td>
         </tr>
       ))}

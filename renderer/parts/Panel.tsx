@@ -6,7 +6,7 @@ export type PanelProps = Readonly<{
   title: string;
   isOpen: boolean;
   onClose: () => void;
-  width?: 'narrow' | 'wide';
+  width?: 'narrow' | 'wide' | 'widest';
   children: ReactNode;
 }>;
 

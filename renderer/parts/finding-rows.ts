@@ -1,46 +1,103 @@
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import type { Design } from '../../core/files/station.ts';
 import type { SweepFit } from '../../core/line/fit-sweep.ts';
-import type { PartVerdict, StationStanding } from '../../core/line/standing.ts';
-import { oneDecimal } from '../format.ts';
+import type { StationStanding } from '../../core/line/standing.ts';
+import type { Judged } from '../../core/line/verdicts.ts';
+import { goodToDb } from '../../core/uncertainty/shares.ts';
+import { bareLevel, levelWord, oneDecimal, plusMinus, signedDecimal, sizeDb, sureWords } from '../format.ts';
 import type { FindingRow } from './FindingTable.tsx';
+import { howFigures, type Seen } from './how-figures.ts';
 
-type Part = Readonly<{ deviationDb: number; verdict: PartVerdict }>;
+type Part = Judged & Readonly<{ deviationDb: number }>;
+type Texts = Pick<FindingRow, 'name' | 'value' | 'target' | 'how'>;
 
-const row = (name: string, value: number, target: string, { deviationDb, verdict }: Part): FindingRow => ({
-  name,
-  value: oneDecimal(value),
-  target,
+const row = (texts: Texts, { deviationDb, verdict, probability, uDb }: Part): FindingRow => ({
+  ...texts,
+  goodTo: uDb === undefined ? '' : plusMinus(goodToDb(uDb)),
   verdict,
-  word: verdict === 'pass' ? 'good' : deviationDb < 0 ? 'low' : 'high',
+  word:
+    verdict === 'undecided' ? 'undecided' : verdict === 'pass' ? 'good' : deviationDb < 0 ? 'low' : 'high',
+  sure: probability === undefined ? '' : sureWords(verdict, probability),
   pointing: deviationDb < 0 ? 'down' : 'up',
 });
 
-/** The four figures of a standing as the table shows them. */
-export const findingRows = ({
-  levelLow,
-  levelHigh,
-  tilt,
-  flatness,
-}: StationStanding): readonly FindingRow[] => [
-  row('Level, high', levelHigh.valueDbmv, `of ${oneDecimal(levelHigh.targetDbmv)} dBmV`, levelHigh),
-  row('Level, low', levelLow.valueDbmv, `of ${oneDecimal(levelLow.targetDbmv)} dBmV`, levelLow),
-  row('Tilt', tilt.valueDb, `of ${oneDecimal(tilt.targetDb)} dB`, tilt),
-  row('Flatness', flatness.valueDb, `up to ${oneDecimal(flatness.targetDb)} dB`, flatness),
-];
+/** The figures of a standing as the table shows them; the worst channel first, because it decides. */
+export function findingRows(
+  standing: StationStanding,
+  design: Design,
+  unit: LevelUnitName,
+  seen: Seen,
+): readonly FindingRow[] {
+  const { levelLow, levelHigh, tilt, flatness, worst } = standing;
+  const how = howFigures(standing, design, unit, seen);
+  const dbmv = levelWord(unit);
+  const of = (levelDbmv: number) => `of ${bareLevel(levelDbmv, unit)} ${dbmv}`;
+  return [
+    row(
+      {
+        name: 'Worst channel',
+        value: signedDecimal(worst.deviationDb),
+        target: `within \u00B1${oneDecimal(design.toleranceDb)} dB`,
+        how: how.worst,
+      },
+      worst,
+    ),
+    row(
+      {
+        name: 'Level, high',
+        value: bareLevel(levelHigh.valueDbmv, unit),
+        target: of(levelHigh.targetDbmv),
+        how: how.levelHigh,
+      },
+      levelHigh,
+    ),
+    row(
+      {
+        name: 'Level, low',
+        value: bareLevel(levelLow.valueDbmv, unit),
+        target: of(levelLow.targetDbmv),
+        how: how.levelLow,
+      },
+      levelLow,
+    ),
+    row(
+      {
+        name: 'Tilt',
+        value: oneDecimal(tilt.valueDb),
+        target: `of ${oneDecimal(tilt.targetDb)} dB`,
+        how: how.tilt,
+      },
+      tilt,
+    ),
+    row(
+      {
+        name: 'Flatness',
+        value: oneDecimal(flatness.valueDb),
+        target: `up to ${sizeDb(flatness.targetDb)}`,
+        how: how.flatness,
+      },
+      flatness,
+    ),
+  ];
+}
 
 /** The same figures where no design says what they should be. */
-export const lineRows = (fit: SweepFit): readonly FindingRow[] =>
+export const lineRows = (fit: SweepFit, unit: LevelUnitName): readonly FindingRow[] =>
   (
     [
-      ['Level, high', fit.highDbmv, 'dBmV'],
-      ['Level, low', fit.lowDbmv, 'dBmV'],
-      ['Tilt', fit.tiltDb, 'dB'],
-      ['Flatness', fit.flatnessDb, 'dB'],
+      ['Level, high', bareLevel(fit.highDbmv, unit), levelWord(unit)],
+      ['Level, low', bareLevel(fit.lowDbmv, unit), levelWord(unit)],
+      ['Tilt', oneDecimal(fit.tiltDb), 'dB'],
+      ['Flatness', oneDecimal(fit.flatnessDb), 'dB'],
     ] as const
-  ).map(([name, value, unit]) => ({
+  ).map(([name, value, target]) => ({
     name,
-    value: oneDecimal(value),
-    target: unit,
+    value,
+    goodTo: '',
+    target,
     verdict: 'unknown',
     word: '',
+    sure: '',
     pointing: 'down',
+    how: null,
   }));

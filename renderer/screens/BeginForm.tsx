@@ -1,21 +1,10 @@
 import { useState } from 'react';
-import {
-  Form,
-  Input,
-  Label,
-  NumberField,
-  TextField,
-  ToggleButton,
-  ToggleButtonGroup,
-} from 'react-aria-components';
+import { Form, Input, Label, NumberField, TextField } from 'react-aria-components';
 import { celsiusFromFahrenheit } from '../../core/units.ts';
-import type { TemperatureUnit } from '../format.ts';
 import { Cautions } from '../parts/Cautions.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy, selectOperator, selectTemperatureUnit } from '../state/select.ts';
-import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
-
-const isUnit = (key: unknown): key is TemperatureUnit => key === 'C' || key === 'F';
+import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type BeginFormProps = Readonly<{ shape: 'dialog' | 'side' }>;
 
@@ -24,7 +13,6 @@ export function BeginForm({ shape }: BeginFormProps) {
   const unit = useSelected(selectTemperatureUnit);
   const operator = useSelected(selectOperator);
   const busy = useSelected(selectBusy);
-  const { temperatureUnitChosen } = useActions();
   const { beginVisit } = useWorkbench();
   const [name, setName] = useState(operator);
   const [ambient, setAmbient] = useState(Number.NaN);
@@ -58,25 +46,9 @@ export function BeginForm({ shape }: BeginFormProps) {
             minValue={unit === 'C' ? -60 : -76}
             maxValue={unit === 'C' ? 60 : 140}
           >
-            <Label>Ambient</Label>
+            <Label>{`Ambient, °${unit}`}</Label>
             <Input placeholder={shape === 'dialog' ? 'not measured' : ''} />
           </NumberField>
-          <ToggleButtonGroup
-            className="segments"
-            aria-label="Unit of temperature"
-            selectionMode="single"
-            disallowEmptySelection
-            selectedKeys={[unit]}
-            onSelectionChange={(keys) => {
-              const [key] = keys;
-              if (!isUnit(key)) return;
-              setAmbient(Number.NaN);
-              temperatureUnitChosen(key);
-            }}
-          >
-            <ToggleButton id="C">°C</ToggleButton>
-            <ToggleButton id="F">°F</ToggleButton>
-          </ToggleButtonGroup>
         </div>
       </div>
       <PressButton

@@ -1,17 +1,16 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
-import { explainProposal } from '../../core/propose/explain.ts';
 import { capital, day, level, signedDb } from '../format.ts';
 import { CauseFirst } from '../parts/CauseFirst.tsx';
 import { FindingTable } from '../parts/FindingTable.tsx';
 import { findingRows, lineRows } from '../parts/finding-rows.ts';
 import { HeldAgainst } from '../parts/HeldAgainst.tsx';
-import { PlugInSwap } from '../parts/PlugInSwap.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
-import { selectMeterIsReady } from '../state/select.ts';
+import { selectLevelUnit, selectMeterIsReady } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 import { FindingActs } from './FindingActs.tsx';
 import { purposeWords } from './Picture.tsx';
+import { ProposalBlock } from './ProposalBlock.tsx';
 
 export type FindingProps = Readonly<{
   view: SheetView;
@@ -22,6 +21,7 @@ export type FindingProps = Readonly<{
 /** The finding in words, the figures under it, and what to change. */
 export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
   const { now, workbench } = useBench();
+  const unit = useSelected(selectLevelUnit);
   const meterIsReady = useSelected(selectMeterIsReady);
   const { dialogOpened } = useActions();
   const { shown, standing, fit, design, choice, proposal, held } = view;
@@ -32,14 +32,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
     standing?.headline ??
     (fit === null
       ? 'This sweep can’t be judged'
-      : `${level(fit.highDbmv)} at the top, tilt ${signedDb(fit.tiltDb)}`);
+      : `${level(fit.highDbmv, unit)} at the top, tilt ${signedDb(fit.tiltDb)}`);
   const changes = choice?.changes ?? [];
-  // Two findings and a list of changes must still leave the button in sight on a small screen.
-  const crowded = changes.length > 0 && held?.agrees === false;
-  // The limit says something only about parts that the signal passes on its way to the stage.
-  const touchesStage = sheet.station.stageInput?.through.some((name) => view.port.through.includes(name));
-  const stageNote =
-    touchesStage === true && proposal?.feasible === true ? (proposal.stageInput?.note ?? null) : null;
+  // A finding, its figures and a list of changes must still leave the button in sight on a small screen.
+  const crowded = changes.length > 1 || (changes.length > 0 && held?.agrees === false);
   const read = (as: Purpose) => {
     const frequenciesMhz = shown.rows.flatMap(({ frequencyMhz }) =>
       frequencyMhz === null ? [] : [frequencyMhz],
@@ -61,8 +57,14 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
       </div>
       <h1 className={crowded ? 'side__crowded' : ''}>{headline}</h1>
       {view.unjudged !== null && <p className="quiet">{view.unjudged}</p>}
-      {standing !== null && <FindingTable caption="How it stands" rows={findingRows(standing)} />}
-      {standing === null && fit !== null && <FindingTable caption="Its line" rows={lineRows(fit)} />}
+      {standing !== null && design !== null && (
+        <FindingTable
+          caption="How it stands"
+          rows={findingRows(standing, design, unit, view.applied?.source ?? null)}
+        />
+      )}
+      {standing === null && fit !== null && <FindingTable caption="Its line" rows={lineRows(fit, unit)} />}
+      {standing?.signals !== undefined && <p className="quiet">{standing.signals.notes.join(' ')}</p>}
       {held !== null && <HeldAgainst held={held} />}
       {view.changedSince !== null && (
         <div className="do">
@@ -71,25 +73,14 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
         </div>
       )}
       {choice !== null && proposal !== null && design !== null && (
-        <div className={changes.length === 0 ? 'do do--calm' : 'do'}>
-          {changes.length > 0 && (
-            <>
-              <p className="do__lead">
-                {choice === proposal.recommended ? 'Change' : 'Change, instead of what is recommended'}
-              </p>
-              <ol
-                className={changes.length > 2 || crowded ? 'swaps swaps--many' : 'swaps'}
-                aria-label="Parts to change"
-              >
-                {changes.map((change) => (
-                  <PlugInSwap key={change.position} {...change} />
-                ))}
-              </ol>
-            </>
-          )}
-          <p className="gain">{explainProposal({ ...proposal, recommended: choice }, design)}</p>
-          {stageNote !== null && <p className="quiet">{stageNote}</p>}
-        </div>
+        <ProposalBlock
+          view={view}
+          sheet={sheet}
+          proposal={proposal}
+          choice={choice}
+          design={design}
+          crowded={crowded}
+        />
       )}
       {view.causeFirst && proposal !== null && <CauseFirst proposal={proposal} />}
       {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}

@@ -82,6 +82,14 @@ export function FindingActs({ view, sheet, read }: FindingActsProps) {
       </div>
     );
   }
+  if (choice !== null && choice.changes.length === 0 && choice.withTrims !== undefined)
+    return (
+      <div className="acts">
+        <PressButton rank="do" size="visit" onPress={() => read('as-left')} autoFocus>
+          Trims turned, read again
+        </PressButton>
+      </div>
+    );
   const next = nextPort(sheet);
   const whatIf = view.causeFirst && (
     <PressButton size="visit" onPress={() => dialogOpened({ open: 'others' })}>

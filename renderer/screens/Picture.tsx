@@ -10,7 +10,7 @@ import { SweepTable } from '../charts/SweepTable.tsx';
 import { predictionOf } from '../state/prediction.ts';
 import { bandOf } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
-import { selectFace, selectTheme } from '../state/select.ts';
+import { selectFace, selectLevelUnit, selectTheme } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useBench, useSelected } from '../state/use-workbench.ts';
 
@@ -37,6 +37,7 @@ export function Picture({ view, sheet, run }: PictureProps) {
 function Running({ view, sheet, run }: PictureProps) {
   const { feed } = useBench();
   const theme = useSelected(selectTheme);
+  const unit = useSelected(selectLevelUnit);
   const lossDb = view.port.testPointLossDb;
   const source = useMemo(
     () => ({ rows: () => rowsAtPort(feed.readings(), lossDb), onFrame: feed.onFrame }),
@@ -51,6 +52,7 @@ function Running({ view, sheet, run }: PictureProps) {
       lowMhz={plan?.lowMhz ?? band?.lowMhz ?? 5}
       highMhz={plan?.highMhz ?? band?.highMhz ?? 1000}
       title={`The sweep of the ${view.port.name} as it is read`}
+      unit={unit}
       theme={theme}
     />
   );
@@ -58,7 +60,8 @@ function Running({ view, sheet, run }: PictureProps) {
 
 function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationSheet }>) {
   const face = useSelected(selectFace);
-  const { shown, before, design, port } = view;
+  const unit = useSelected(selectLevelUnit);
+  const { shown, before, design, port, targets } = view;
   const prediction = useMemo(() => predictionOf(view, sheet), [view, sheet]);
   const rows = useMemo(
     () =>
@@ -67,8 +70,9 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
         shown: shown?.rows ?? [],
         found: before?.rows ?? null,
         predicted: prediction.rows,
+        targets,
       }),
-    [design, shown, before, prediction],
+    [design, shown, before, prediction, targets],
   );
   const band = bandOf(sheet.station, port.name);
   if (shown === null && design === null)
@@ -97,7 +101,9 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
       : [{ key: 'shown', text: word, ink: purposeInk[shown.summary.purpose] } as const]),
   ];
   const title = `Level over frequency, ${port.name}${word === '' ? '' : `, ${word}`}`;
-  const table = <SweepTable rows={rows} toleranceDb={design?.toleranceDb ?? null} title={title} />;
+  const table = (
+    <SweepTable rows={rows} toleranceDb={design?.toleranceDb ?? null} title={title} unit={unit} />
+  );
   if (face === 'table' && shown !== null) return table;
   return (
     <ChartGuard fallback={table} resetKey={`${shown?.summary.sweepId} ${port.name}`}>
@@ -111,6 +117,7 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
         predictionOpen={prediction.open}
         band={band}
         title={title}
+        unit={unit}
       />
     </ChartGuard>
   );

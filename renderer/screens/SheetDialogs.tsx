@@ -4,6 +4,7 @@ import type { Dialog } from '../state/ui-slice.ts';
 import { BeginVisit } from './BeginVisit.tsx';
 import { EndVisit } from './EndVisit.tsx';
 import { ImportSweep } from './ImportSweep.tsx';
+import { NotesPanel } from './NotesPanel.tsx';
 import { OthersPanel } from './OthersPanel.tsx';
 import { PositionPanel } from './PositionPanel.tsx';
 
@@ -44,7 +45,14 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
         />
       );
     }
+    case 'line-up':
+      return <NotesPanel face="line-up" view={view} />;
+    case 'trims':
+      return <NotesPanel face="trims" view={view} />;
+    // These belong to every screen.
     case 'meter':
+    case 'settings':
+    case 'truck':
       return null;
   }
 }

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { capital, clock, counted, day } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
 import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
 import { saveFile } from '../save-file.ts';
 import { selectFace, selectRun } from '../state/select.ts';
@@ -63,7 +64,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
   const face = useSelected(selectFace);
   const run = useSelected(selectRun);
   const reading = run.at !== 'idle' && run.at !== 'cut-short';
-  const { faceChosen } = useActions();
+  const { faceChosen, dialogOpened } = useActions();
   const { chooseSweep, exportSweep } = useWorkbench();
   const entries = useMemo(() => entriesOf(open, view, now()), [open, view, now]);
   const shownId = view.shown?.summary.sweepId ?? null;
@@ -81,7 +82,6 @@ export function SheetLog({ open, view }: SheetLogProps) {
         <VisitLog entries={entries} chosenSweepId={shownId} onChoose={chooseSweep} />
       )}
       <div className="foot__end">
-        {entries.length > 0 && <p className="foot__disk">Every reading is on disk.</p>}
         <ToggleButtonGroup
           className="segments"
           aria-label="Show as"
@@ -100,6 +100,9 @@ export function SheetLog({ open, view }: SheetLogProps) {
             <Glyph name="table" /> Table
           </ToggleButton>
         </ToggleButtonGroup>
+        {!reading && entries.length > 0 && (
+          <PressButton onPress={() => dialogOpened({ open: 'line-up' })}>Line-up</PressButton>
+        )}
         {!reading && entries.length > 0 && <SweepFileButton size="usual" />}
         <Button className="button button--plain button--usual" isDisabled={shownId === null} onPress={save}>
           <Glyph name="save" /> CSV

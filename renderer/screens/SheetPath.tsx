@@ -1,8 +1,8 @@
 import type { StationSheet } from '../../core/bridge/records.ts';
 import type { Port, Station } from '../../core/files/station.ts';
-import { oneDecimal } from '../format.ts';
+import { bareLevel } from '../format.ts';
 import { type PathBlock, SignalPath } from '../parts/SignalPath.tsx';
-import { selectVisitIsOpen } from '../state/select.ts';
+import { selectLevelUnit, selectVisitIsOpen } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
 
@@ -39,13 +39,14 @@ function blocksOf({ station, pluggedIn }: StationSheet, drawn: Port, view: Sheet
 }
 
 export function SheetPath({ sheet, view, locked }: SheetPathProps) {
+  const unit = useSelected(selectLevelUnit);
   const visitIsOpen = useSelected(selectVisitIsOpen);
   const { dialogOpened } = useActions();
   const drawn = drawnPort(sheet.station, view.port);
   const isOutput = view.port === drawn;
   const outputLevel =
-    isOutput && view.standing !== null ? oneDecimal(view.standing.levelHigh.valueDbmv) : null;
-  const inputLevel = view.inputHighDbmv === null ? null : oneDecimal(view.inputHighDbmv);
+    isOutput && view.standing !== null ? bareLevel(view.standing.levelHigh.valueDbmv, unit) : null;
+  const inputLevel = view.inputHighDbmv === null ? null : bareLevel(view.inputHighDbmv, unit);
   return (
     <SignalPath
       blocks={blocksOf(sheet, drawn, view)}

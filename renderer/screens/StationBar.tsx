@@ -4,6 +4,7 @@ import { Glyph } from '../parts/Glyph.tsx';
 import { selectRun, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { KeptButtons } from './KeptButtons.tsx';
 import { MeterChip } from './MeterChip.tsx';
 import { PlaceTabs } from './PlaceTabs.tsx';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
@@ -42,6 +43,7 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
           </Button>
         )}
         <MeterChip />
+        <KeptButtons />
         <ThemeSwitch />
       </div>
     </header>

@@ -4,6 +4,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { selectDialog, selectPlace, selectRun, selectSheet } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { viewSheet } from '../state/sheet-view.ts';
+import { useJudgedBy } from '../state/use-judged-by.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { FindingSide } from './FindingSide.tsx';
 import { PeakingScreen } from './PeakingScreen.tsx';
@@ -51,9 +52,10 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   const dialog = useSelected(selectDialog);
   const { dialogOpened, noticed, portChosen } = useActions();
   const { sheet, portName, chosenSweepId, sweeps, picked } = open;
+  const by = useJudgedBy(sheet.station.id);
   const view = useMemo(
-    () => viewSheet(sheet, portName, chosenSweepId, sweeps, picked),
-    [sheet, portName, chosenSweepId, sweeps, picked],
+    () => viewSheet(sheet, portName, chosenSweepId, sweeps, picked, by),
+    [sheet, portName, chosenSweepId, sweeps, picked, by],
   );
   const runHere =
     run.at !== 'idle' && run.plan.stationId === sheet.station.id && run.plan.portName === portName

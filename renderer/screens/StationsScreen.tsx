@@ -5,6 +5,7 @@ import { StationList } from '../parts/StationList.tsx';
 import { selectBusy, selectLink, selectStations } from '../state/select.ts';
 import { useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { FirstStart } from './FirstStart.tsx';
+import { KeptButtons } from './KeptButtons.tsx';
 import { MeterChip } from './MeterChip.tsx';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 
@@ -42,6 +43,7 @@ export function StationsScreen() {
         </p>
         <div className="bar__end">
           <MeterChip />
+          <KeptButtons />
           <ThemeSwitch />
         </div>
       </header>

@@ -24,5 +24,14 @@ export function predictionOf(view: SheetView, { station }: StationSheet): Predic
       }),
       open: true,
     };
+  // Nothing to fit but trims to turn: what they are to give, as core reckoned it.
+  if (choice !== null && choice === view.proposal?.recommended && choice.withTrims !== undefined)
+    return {
+      rows: (view.proposal.predicted ?? []).map(({ frequencyMhz, levelDbmv }) => ({
+        frequencyMhz,
+        levelDbmv,
+      })),
+      open: true,
+    };
   return { rows: expected, open: false };
 }

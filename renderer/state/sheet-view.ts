@@ -1,20 +1,34 @@
+import { conditionsOf, meterSheet, type SheetSource } from '../../core/bridge/conditions.ts';
 import type { Fitting, StationSheet, Sweep, SweepSummary } from '../../core/bridge/records.ts';
+import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { Design, PluggedIn, Port } from '../../core/files/station.ts';
+import type { StationNotes } from '../../core/files/station-notes.ts';
+import type { Truck } from '../../core/files/truck.ts';
 import { fitSweep, type SweepFit } from '../../core/line/fit-sweep.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
 import { rowsAtPort } from '../../core/line/port-level.ts';
+import { type RowTarget, rowTargets } from '../../core/line/row-targets.ts';
 import { type StationStanding, standingAgainstDesign } from '../../core/line/standing.ts';
 import { type HeldAgainst, heldAgainst } from '../../core/propose/held-against.ts';
 import type { Choice } from '../../core/propose/objective.ts';
 import { predictRows } from '../../core/propose/predict.ts';
 import { type Proposal, propose } from '../../core/propose/propose.ts';
 import { isShapeFault } from '../../core/propose/shape-fault.ts';
+import type { Conditions } from '../../core/uncertainty/budget.ts';
 import type { PickedChoice } from './sheet-slice.ts';
 
 /** A sweep with its levels at the port. */
 export type PortSweep = Readonly<{ summary: SweepSummary; rows: readonly LevelRow[] }>;
 
+/** What a sheet is judged by, beside its own records. */
+export type JudgedBy = Readonly<{ settings: Settings; notes: StationNotes | null; truck: Truck | null }>;
+
+/** The meter's uncertainty as it was applied to the shown sweep, and whose word it is. */
+export type AppliedConditions = Readonly<{ conditions: Conditions; source: SheetSource }>;
+
 export type SheetView = Readonly<{
+  by: JudgedBy;
+  applied: AppliedConditions | null;
   port: Port;
   design: Design | null;
   /** The sweep that the sheet is about; null when the port was never read. */
@@ -24,6 +38,8 @@ export type SheetView = Readonly<{
   /** True when it belongs to the visit that is open. */
   ofThisVisit: boolean;
   standing: StationStanding | null;
+  /** By frequency, what each channel is compared with; null without a design. */
+  targets: ReadonlyMap<number, RowTarget> | null;
   /** The line of a sweep whose port has no design to stand against. */
   fit: SweepFit | null;
   /** Why the sweep can't be judged, in one line. */
@@ -68,6 +84,7 @@ export function viewSheet(
   chosenSweepId: string | null,
   sweeps: Readonly<Record<string, Sweep>>,
   picked: PickedChoice | null,
+  by: JudgedBy,
 ): SheetView | null {
   const port = sheet.station.ports.find(({ name }) => name === portName);
   if (port === undefined) return null;
@@ -81,6 +98,9 @@ export function viewSheet(
   const inputRows = inputSweep(sheet, sweeps, shown?.summary.visitId ?? null);
   const inputFit = inputRows === null ? null : fitSweep(inputRows, {});
   const empty = {
+    by,
+    applied: shown === null ? null : appliedTo(shown.summary, by),
+    targets: null,
     port,
     design,
     shown,
@@ -101,11 +121,15 @@ export function viewSheet(
   };
   if (shown === null) return empty;
   const { station } = sheet;
+  const lineUp = by.notes?.lineUp ?? null;
   const then = shown.summary.pluggedIn;
   const before = sweepBefore(port, ofPort, shown.summary, sweeps);
   const expected =
     before === null ? null : predictRows(before.rows, station, portName, before.summary.pluggedIn, then);
-  const held = expected === null ? null : heldAgainst(expected, shown.rows);
+  const held =
+    expected === null || provenBefore(port, ofPort, shown.summary, sweeps, expected, by)
+      ? null
+      : heldAgainst(expected, shown.rows);
   const withHistory = { ...empty, before, expected, held: held?.ok === true ? held.value : null };
   if (design === null) {
     const fit = fitSweep(shown.rows, {});
@@ -114,9 +138,11 @@ export function viewSheet(
       : { ...withHistory, unjudged: `${fit.where}: ${fit.help}` };
   }
 
-  const standing = standingAgainstDesign(shown.rows, design);
+  const { conditions } = appliedTo(shown.summary, by);
+  const standing = standingAgainstDesign(shown.rows, design, { uncertainty: conditions, lineUp });
   if (!standing.ok) return { ...withHistory, unjudged: `${standing.where}: ${standing.help}` };
-  const judged = { ...withHistory, standing: standing.value };
+  const targets = targetsOf(shown.rows, design, lineUp);
+  const judged = { ...withHistory, standing: standing.value, targets };
   if (!isNewest) return judged;
   if (!samePath(port, then, sheet.pluggedIn))
     return { ...judged, changedSince: predictRows(shown.rows, station, portName, then, sheet.pluggedIn) };
@@ -127,16 +153,72 @@ export function viewSheet(
     portName,
     pluggedIn: then,
     inputRows: inputRows ?? undefined,
+    truck: by.truck,
+    trims: by.notes?.trims,
+    uncertainty: conditions,
+    lineUp,
   });
   if (!proposal.ok) return { ...judged, unproposed: `${proposal.where}: ${proposal.help}` };
   const causeFirst =
-    picked === null && isShapeFault(standing.value) && proposal.value.recommended.changes.length > 0;
+    picked === null &&
+    isShapeOnly(shown.rows, design, lineUp) &&
+    proposal.value.recommended.changes.length > 0;
   return {
     ...judged,
     proposal: proposal.value,
     causeFirst,
     choice: causeFirst ? null : choiceOf(proposal.value, picked),
   };
+}
+
+function appliedTo(summary: SweepSummary, by: JudgedBy): AppliedConditions {
+  const { source } = meterSheet(by.settings, by.notes, summary.meter?.model ?? null);
+  return { conditions: conditionsOf(by.settings, by.notes, summary), source };
+}
+
+type LineUp = NonNullable<StationNotes['lineUp']> | null;
+
+function targetsOf(
+  rows: readonly LevelRow[],
+  design: Design,
+  lineUp: LineUp,
+): ReadonlyMap<number, RowTarget> {
+  const targets = rowTargets(rows, design, { lineUp });
+  const byFrequency = new Map<number, RowTarget>();
+  rows.forEach(({ frequencyMhz }, i) => {
+    const target = targets[i];
+    if (frequencyMhz !== null && target != null) byFrequency.set(frequencyMhz, target);
+  });
+  return byFrequency;
+}
+
+/** Judged as it was read: what a meter is uncertain by makes no repair out of a change of parts. */
+function isShapeOnly(rows: readonly LevelRow[], design: Design, lineUp: LineUp): boolean {
+  const asRead = standingAgainstDesign(rows, design, { lineUp });
+  return asRead.ok && isShapeFault(asRead.value);
+}
+
+/**
+ * Where a station has trims, a sweep after the one that proved the parts was read with the trims turned: it is no longer
+ * what the parts alone were to give.
+ */
+function provenBefore(
+  port: Port,
+  ofPort: readonly SweepSummary[],
+  shown: SweepSummary,
+  sweeps: Readonly<Record<string, Sweep>>,
+  expected: readonly LevelRow[],
+  by: JudgedBy,
+): boolean {
+  if ((by.notes?.trims ?? []).length === 0) return false;
+  return ofPort.some((summary) => {
+    const sweep = sweeps[summary.sweepId];
+    if (sweep === undefined || summary.visitId !== shown.visitId || summary.startedAt >= shown.startedAt)
+      return false;
+    if (summary.state !== 'complete' || !samePath(port, summary.pluggedIn, shown.pluggedIn)) return false;
+    const held = heldAgainst(expected, portSweep(sweep).rows);
+    return held.ok && held.value.agrees;
+  });
 }
 
 const choiceOf = (proposal: Proposal, picked: PickedChoice | null): Choice =>

@@ -1,4 +1,5 @@
 import { attempt, type Context, helpOf } from './context.ts';
+import { readNotes } from './kept-commands.ts';
 
 /** How many sweeps of a station are fetched with their readings when it is opened; older ones when they are chosen. */
 const READY_SWEEPS = 14;
@@ -79,6 +80,7 @@ export async function openStation(context: Context, stationId: string): Promise<
   const { run, runForgotten, sheetOpening } = context.store.getState();
   if (run.at === 'cut-short') runForgotten();
   sheetOpening(stationId);
+  await readNotes(context, stationId);
   await renewSheet(context, stationId);
 }
 

@@ -1,4 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createKeptSlice, type KeptSlice } from './kept-slice.ts';
 import { createLiveSlice, type LiveSlice } from './live-slice.ts';
 import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
 import { createPlaceSlice, type PlaceSlice } from './place-slice.ts';
@@ -7,7 +8,14 @@ import { createSheetSlice, type SheetSlice } from './sheet-slice.ts';
 import { createStationsSlice, type StationsSlice } from './stations-slice.ts';
 import { createUiSlice, type UiSlice } from './ui-slice.ts';
 
-export type State = StationsSlice & SheetSlice & MeterSlice & RunSlice & UiSlice & PlaceSlice & LiveSlice;
+export type State = StationsSlice &
+  SheetSlice &
+  MeterSlice &
+  RunSlice &
+  UiSlice &
+  PlaceSlice &
+  LiveSlice &
+  KeptSlice;
 export type Store = StoreApi<State>;
 
 /** A store of its own for every page and every test; nothing is shared through the module. */
@@ -20,4 +28,5 @@ export const createWorkbenchStore = (): Store =>
     ...createUiSlice(...api),
     ...createPlaceSlice(...api),
     ...createLiveSlice(...api),
+    ...createKeptSlice(...api),
   }));

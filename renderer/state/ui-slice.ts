@@ -1,5 +1,4 @@
 import type { StateCreator } from 'zustand/vanilla';
-import type { TemperatureUnit } from '../format.ts';
 
 export type Theme = 'sun' | 'night';
 
@@ -11,6 +10,10 @@ export type Dialog =
   | Readonly<{ open: 'end-visit' }>
   | Readonly<{ open: 'position'; position: string }>
   | Readonly<{ open: 'others' }>
+  | Readonly<{ open: 'settings' }>
+  | Readonly<{ open: 'truck' }>
+  | Readonly<{ open: 'line-up' }>
+  | Readonly<{ open: 'trims' }>
   | Readonly<{ open: 'import-sweep'; fileName: string; text: string }>;
 
 export type Notice = Readonly<{ tone: 'problem' | 'news'; text: string; help: string }> | null;
@@ -24,7 +27,6 @@ export type Profile = Readonly<{ name: string; title: string }>;
 export type UiSlice = {
   link: Link;
   theme: Theme;
-  temperatureUnit: TemperatureUnit;
   operator: string;
   dialog: Dialog;
   notice: Notice;
@@ -33,7 +35,6 @@ export type UiSlice = {
   busy: string | null;
   linkBecame(link: Link): void;
   themeChosen(theme: Theme): void;
-  temperatureUnitChosen(unit: TemperatureUnit): void;
   operatorNamed(operator: string): void;
   dialogOpened(dialog: Dialog): void;
   noticed(notice: Notice): void;
@@ -44,7 +45,6 @@ export type UiSlice = {
 export const createUiSlice: StateCreator<UiSlice> = (set) => ({
   link: { at: 'opening' },
   theme: 'sun',
-  temperatureUnit: 'C',
   operator: '',
   dialog: { open: 'none' },
   notice: null,
@@ -52,7 +52,6 @@ export const createUiSlice: StateCreator<UiSlice> = (set) => ({
   busy: null,
   linkBecame: (link) => set({ link }),
   themeChosen: (theme) => set({ theme }),
-  temperatureUnitChosen: (temperatureUnit) => set({ temperatureUnit }),
   operatorNamed: (operator) => set({ operator }),
   dialogOpened: (dialog) => set({ dialog }),
   noticed: (notice) => set({ notice }),

@@ -1,6 +1,10 @@
 import type { Client } from '../../core/bridge/client.ts';
 import type { Change, MeterChoice, ProposalNote } from '../../core/bridge/records.ts';
+import type { Settings } from '../../core/bridge/settings-calls.ts';
+import type { StationNotes } from '../../core/files/station-notes.ts';
+import type { Truck } from '../../core/files/truck.ts';
 import { type Context, helpOf } from './context.ts';
+import { changeNotes, changeSettings, changeTruck, readKept, readKit } from './kept-commands.ts';
 import { createLevelFeed, type LevelFeed } from './level-feed.ts';
 import { findLive, startLive, stopLive } from './live-commands.ts';
 import type { LiveFeed } from './live-feed.ts';
@@ -48,6 +52,7 @@ export function createWorkbench(
         archivePath: host.archivePath,
         profiles: host.profiles,
       });
+      await readKept(context);
       const recovered = host.recoveredSweeps.reduce((sum, sweep) => sum + sweep.readingCount, 0);
       if (host.recoveredSweeps.length > 0)
         state().noticed({
@@ -76,6 +81,14 @@ export function createWorkbench(
       }),
       client.on('live.reading', (event) => levels.arrived(event)),
       client.on('live.ended', ({ liveId, reason }) => state().liveEnded(liveId, reason)),
+      client.on('settings.changed', (kept) => {
+        state().settingsArrived(kept);
+        if (state().sheet.at === 'none') void listStations(context);
+      }),
+      client.on('truck.changed', (kept) => state().truckArrived(kept)),
+      client.on('notes.changed', (kept) => {
+        if (state().notes?.stationId === kept.stationId) state().notesArrived(kept);
+      }),
       client.on('meter.changed', ({ meter, lost }) => {
         if (meter === null) state().meterGone(lost);
         else state().meterConnected(meter);
@@ -114,6 +127,11 @@ export function createWorkbench(
       await startSweep(context, order);
     },
     stopSweep: () => stopSweep(context),
+    changeSettings: (settings: Settings) => changeSettings(context, settings),
+    readKit: () => readKit(context),
+    changeTruck: (truck: Truck | null) => changeTruck(context, truck),
+    changeNotes: (change: Partial<Pick<StationNotes, 'lineUp' | 'trims' | 'meter'>>) =>
+      changeNotes(context, change),
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),

@@ -1,25 +1,30 @@
 import { expect, it } from 'vitest';
 import {
+  bareLevel,
   bareMhz,
   capital,
   counted,
   day,
   duration,
+  lengthWords,
   level,
+  levelWord,
   mhz,
   oneDecimal,
   plugIn,
+  plusMinus,
   signedDb,
   signedDecimal,
   sizeDb,
+  sureWords,
   temperature,
 } from '../../renderer/format.ts';
 
 const N = '\u00A0';
 
 it('gives a level one decimal and its unit, with a real minus sign', () => {
-  expect(level(43.94)).toBe(`43.9${N}dBmV`);
-  expect(level(-3.25)).toBe(`\u22123.3${N}dBmV`);
+  expect(level(43.94, 'dBmV')).toBe(`43.9${N}dBmV`);
+  expect(level(-3.25, 'dBmV')).toBe(`\u22123.3${N}dBmV`);
   expect(oneDecimal(46)).toBe('46.0');
 });
 
@@ -59,4 +64,33 @@ it('tells a day as near as the reader needs it', () => {
   expect(day(at(2026, 10, 25), now)).toBe('today 09:12');
   expect(day(at(2026, 2, 14), now)).toBe(`14${N}March`);
   expect(day(at(2024, 2, 14), now)).toBe(`14${N}March 2024`);
+});
+
+// 0 dBmV is 1 mV, 60 dBuV and -48.75 dBm in 75 ohm (definitions; standards.md section 5).
+it('shows a level in the unit that was chosen', () => {
+  expect(level(0, 'dBuV')).toBe(`60.0${N}dB\u00B5V`);
+  expect(level(0, 'dBm75')).toBe(`\u221248.8${N}dBm`);
+  expect(level(0, 'mV')).toBe(`1.00${N}mV`);
+  expect([44, 20, 0, -26, -60].map((dbmv) => bareLevel(dbmv, 'mV'))).toEqual([
+    '158',
+    '10.0',
+    '1.00',
+    '0.0501',
+    '0.00100',
+  ]);
+  expect(bareLevel(Number.NaN, 'dBmV')).toBe('?');
+  expect(levelWord('dBm75')).toBe('dBm');
+  expect(lengthWords(100, 'm')).toBe(`100${N}m`);
+  expect(lengthWords(100, 'ft')).toBe(`328${N}ft`);
+});
+
+it('says how certain a verdict is, and claims neither certainty nor precision that is not there', () => {
+  expect(sureWords('pass', 0.9999)).toBe('sure');
+  expect(sureWords('pass', 0.972)).toBe(`97${N}% sure`);
+  expect(sureWords('fail', 0.0001)).toBe('sure');
+  expect(sureWords('fail', 0.03)).toBe(`97${N}% sure`);
+  expect(sureWords('undecided', 0.8)).toBe(`80${N}% inside`);
+  expect(sureWords('undecided', 0.9499)).toBe(`94${N}% inside`);
+  expect(plusMinus(0.34)).toBe('\u00B10.3');
+  expect(plusMinus(0.01)).toBe('\u00B10.1');
 });

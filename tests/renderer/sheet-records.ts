@@ -1,5 +1,7 @@
 import type { StationSheet, Sweep, SweepSummary, Visit } from '../../core/bridge/records.ts';
+import { FIRST_SETTINGS, type Settings } from '../../core/bridge/settings-calls.ts';
 import type { PluggedIn, Station } from '../../core/files/station.ts';
+import type { JudgedBy } from '../../renderer/state/sheet-view.ts';
 
 const id = (n: number) => `00000000-0000-4000-8000-${String(n).padStart(12, '0')}`;
 export const visitId = id(1);
@@ -51,6 +53,20 @@ const visit = (visitIdOf: string, endedAt: string | null): Visit => ({
   cautionsReadAt: '2026-11-25T09:00:00.000Z',
   note: '',
 });
+
+/** A meter that is never wrong, so that a verdict is pass or fail by the reading alone. */
+export const exact: Settings = {
+  ...FIRST_SETTINGS,
+  meter: {
+    accuracyDb: 0,
+    acrossBandDb: 0,
+    repeatabilityDb: 0,
+    testPointToleranceDb: 0,
+    temperatureDbPerC: 0,
+    calibratedAtC: 23,
+  },
+};
+export const byReading: JudgedBy = { settings: exact, notes: null, truck: null };
 
 export type SweepStory = Readonly<{
   n: number;

@@ -33,6 +33,7 @@ it('asks for nothing outside the design, and draws a sweep without one', () => {
     shown: [{ frequencyMhz: 950, levelDbmv: 40 }],
     found: null,
     predicted: null,
+    targets: null,
   });
   expect(rows.at(-1)).toMatchObject({ targetDbmv: null, bandDbmv: null, deviationDb: null });
   const bare = chartRows({
@@ -40,6 +41,7 @@ it('asks for nothing outside the design, and draws a sweep without one', () => {
     shown: [{ frequencyMhz: 5, levelDbmv: 1 }],
     found: null,
     predicted: null,
+    targets: null,
   });
   expect(bare).toHaveLength(1);
 });
@@ -49,7 +51,7 @@ it('thins to its budget and keeps the ends and the worst carrier', () => {
     frequencyMhz: 54 + i * 0.4,
     levelDbmv: (design === null ? 0 : 36 + (i * 4) / 816) + (i === 1234 ? -9 : 0),
   }));
-  const rows = chartRows({ design, shown, found: null, predicted: null });
+  const rows = chartRows({ design, shown, found: null, predicted: null, targets: null });
   const few = thinned(rows);
   const worst = rows.reduce((a, b) => (Math.abs(b.deviationDb ?? 0) > Math.abs(a.deviationDb ?? 0) ? b : a));
   expect(few.length).toBeLessThanOrEqual(POINT_BUDGET + 4);

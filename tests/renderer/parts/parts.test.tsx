@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import { standingAgainstDesign } from '../../../core/line/standing.ts';
 import { ChartGuard } from '../../../renderer/charts/ChartGuard.tsx';
 import { FindingTable } from '../../../renderer/parts/FindingTable.tsx';
@@ -25,12 +26,18 @@ it('tells each figure with its target, and its standing in a word', () => {
   const design = station.ports[0]?.design;
   if (design === undefined) throw new Error('the test station has a design');
   const rows = Array.from({ length: 40 }, (_, i) => ({ frequencyMhz: 60 + 20 * i, levelDbmv: 36 }));
-  const standing = standingAgainstDesign(rows, design, { keepAll: true });
+  const uncertainty = { meter: MeterUncertainty.parse({}), ambientC: 20 };
+  const standing = standingAgainstDesign(rows, design, { keepAll: true, uncertainty });
   if (!standing.ok) throw new Error(standing.code);
-  render(<FindingTable caption="How it stands" rows={findingRows(standing.value)} />);
+  render(
+    <FindingTable
+      caption="How it stands"
+      rows={findingRows(standing.value, design, 'dBmV', { from: 'defaults' })}
+    />,
+  );
   const high = screen.getByRole('row', { name: /Level, high/ });
-  expect(plain(high.textContent)).toContain('36.0of 46.0 dBmV low');
-  expect(plain(screen.getByRole('row', { name: /Level, low/ }).textContent)).toContain('good');
+  expect(plain(high.textContent)).toBe('Level, highof 46.0 dBmV36.0\u00B10.7 lowsure');
+  expect(plain(screen.getByRole('row', { name: /Level, low/ }).textContent)).toContain('36.0\u00B10.7 good');
   expect(plain(screen.getByRole('row', { name: /Flatness/ }).textContent)).toContain('up to 2.5 dB');
 });
 

@@ -14,29 +14,25 @@ const boxWith = (kept: string | null) => {
   return box;
 };
 
-it('remembers the theme, the unit of temperature and the operator, and nothing that was measured', () => {
+it('remembers the theme and the operator, and nothing that was measured or is judged by', () => {
   const box = boxWith(null);
   const page = document.createElement('html');
   const store = createWorkbenchStore();
   keepPreferences(store, box, page);
   store.getState().themeChosen('night');
-  store.getState().temperatureUnitChosen('F');
   store.getState().operatorNamed('R. Ames');
   expect(page.dataset.theme).toBe('night');
-  expect(JSON.parse(box.kept ?? '')).toEqual({ theme: 'night', temperatureUnit: 'F', operator: 'R. Ames' });
+  expect(JSON.parse(box.kept ?? '')).toEqual({ theme: 'night', operator: 'R. Ames' });
   const next = createWorkbenchStore();
   recallPreferences(next, box, page);
-  expect(next.getState()).toMatchObject({ theme: 'night', temperatureUnit: 'F', operator: 'R. Ames' });
+  expect(next.getState()).toMatchObject({ theme: 'night', operator: 'R. Ames' });
 });
 
-it.each(['', '{', 'null', '[]', '{"theme":"blue","temperatureUnit":7}'])(
-  'starts in the sun from %j',
-  (kept) => {
-    const store = createWorkbenchStore();
-    recallPreferences(store, boxWith(kept), document.createElement('html'));
-    expect(store.getState()).toMatchObject({ theme: 'sun', temperatureUnit: 'C', operator: '' });
-  },
-);
+it.each(['', '{', 'null', '[]', '{"theme":"blue","operator":7}'])('starts in the sun from %j', (kept) => {
+  const store = createWorkbenchStore();
+  recallPreferences(store, boxWith(kept), document.createElement('html'));
+  expect(store.getState()).toMatchObject({ theme: 'sun', operator: '' });
+});
 
 it('works where storage is forbidden', () => {
   const page = document.createElement('html');

@@ -1,14 +1,17 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
+import type { Truck } from '../../../core/files/truck.ts';
 import { predictionOf } from '../../../renderer/state/prediction.ts';
-import { fittedTogether, viewSheet } from '../../../renderer/state/sheet-view.ts';
-import { installed, oldVisitId, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
+import { fittedTogether, type JudgedBy, viewSheet } from '../../../renderer/state/sheet-view.ts';
+import { byReading, exact, installed, oldVisitId, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
 
 const viewOf = (
   { sheet, byId }: ReturnType<typeof sheetOf>,
   chosen: string | null = null,
   picked: number | 'recommended' | null = null,
+  by: JudgedBy = byReading,
 ) => {
-  const view = viewSheet(sheet, 'forward output', chosen, byId, picked);
+  const view = viewSheet(sheet, 'forward output', chosen, byId, picked, by);
   if (view === null) throw new Error('no such port');
   return { view, prediction: predictionOf(view, sheet) };
 };
@@ -94,10 +97,10 @@ it('leaves out what is still recording or empty', () => {
 it('gives a port without a design its line, and no verdict', () => {
   const input = sweepOf({ n: 1, offDb: () => -20, over: { portName: 'forward input' } });
   const { sheet, byId } = sheetOf([input]);
-  const view = viewSheet(sheet, 'forward input', null, byId, null);
+  const view = viewSheet(sheet, 'forward input', null, byId, null, byReading);
   expect(view?.standing).toBeNull();
   expect(view?.fit?.tiltDb).toBeCloseTo((10 * 810) / 816, 6);
-  expect(viewSheet(sheet, 'no such port', null, byId, null)).toBeNull();
+  expect(viewSheet(sheet, 'no such port', null, byId, null, byReading)).toBeNull();
 });
 
 it('keeps the fittings of one proposal together', () => {
@@ -110,4 +113,85 @@ it('keeps the fittings of one proposal together', () => {
   });
   const groups = fittedTogether([fitting(1, 'p'), fitting(2, 'p'), fitting(3, null)]);
   expect(groups.map(({ fittings }) => fittings.length)).toEqual([2, 1]);
+});
+
+describe('what a sheet is judged by', () => {
+  const meter = { ...FIRST_SETTINGS.meter };
+  const by = (over: Partial<JudgedBy>): JudgedBy => ({ ...byReading, ...over });
+
+  it('says undecided with its chance where the meter can not tell', () => {
+    const near = sheetOf([sweepOf({ n: 1, offDb: () => 0.8 })]);
+    const { view } = viewOf(near, null, null, by({ settings: { ...exact, meter } }));
+    expect(view.standing?.verdict).toBe('undecided');
+    expect(view.standing?.worst.probability).toBeGreaterThan(0.5);
+    expect(view.standing?.worst.probability).toBeLessThan(0.95);
+    expect(view.applied?.source).toEqual({ from: 'defaults' });
+    expect(viewOf(near).view.standing?.verdict).toBe('pass');
+  });
+
+  it('compares each channel with the target of its own kind, as the line-up says', () => {
+    const lineUp = Array.from({ length: 136 }, (_, i) => ({
+      channelLabel: String(i),
+      frequencyMhz: 57 + 6 * i,
+      kind: 'qam' as const,
+      qamOrder: i < 70 ? 64 : 256,
+      widthMhz: 6,
+      offsetDb: i < 70 ? -10 : -6,
+    }));
+    const carried = sheetOf([sweepOf({ n: 1, offDb: (f) => (f < 57 + 6 * 70 ? -10 : -6) })]);
+    expect(viewOf(carried).view.standing?.verdict).toBe('fail');
+    const notes = { format: 'tiltwright-station-notes/1' as const, lineUp };
+    const { view } = viewOf(carried, null, null, by({ notes }));
+    expect(view.standing?.verdict).toBe('pass');
+    expect(view.targets?.get(57)).toMatchObject({ signal: '64-QAM at -10 dB' });
+    expect(view.targets?.get(57)?.deviationDb).toBeCloseTo(0, 9);
+    expect(view.choice?.changes).toEqual([]);
+  });
+
+  it('proposes nothing that is not in the truck', () => {
+    const low = sheetOf([sweepOf({ n: 1, offDb: () => -2 })]);
+    const truck = (valueDb: number): Truck => ({
+      format: 'tiltwright-truck/1',
+      parts: [{ kind: 'pad', valueDb, count: 1 }],
+    });
+    expect(viewOf(low, null, null, by({ truck: truck(4) })).view.choice?.changes).toEqual([
+      { position: 'input pad', from: 6, to: 4 },
+    ]);
+    expect(viewOf(low, null, null, by({ truck: truck(5) })).view.choice?.changes).toEqual([
+      { position: 'input pad', from: 6, to: 5 },
+    ]);
+    expect(viewOf(low, null, null, by({ truck: truck(12) })).view.choice?.changes).toEqual([]);
+  });
+
+  it('proposes trims once no plug-in is left to change, and predicts them', () => {
+    const notes = {
+      format: 'tiltwright-station-notes/1' as const,
+      trims: [
+        { name: 'output gain', kind: 'gain' as const, rangeDb: [-2, 2] as [number, number], atMhz: 870 },
+      ],
+    };
+    const high = sheetOf([sweepOf({ n: 1, offDb: () => 0.6 })]);
+    const { view, prediction } = viewOf(high, null, null, by({ notes }));
+    expect(view.choice?.changes).toEqual([]);
+    expect(view.choice?.withTrims?.moves[0]?.text).toBe('turn down 0.6 dB at 870 MHz');
+    expect(prediction.open).toBe(true);
+    expect(prediction.rows?.[0]?.levelDbmv).toBeCloseTo(36 + (10 * 3) / 816, 6);
+  });
+
+  it('takes a sweep with the trims turned for no parts that are not seated', () => {
+    const fitted = { ...installed, 'input pad': 4 };
+    const left = (n: number, offDb: number) =>
+      sweepOf({ n, offDb: () => offDb, pluggedIn: fitted, over: { purpose: 'as-left' } });
+    const turned = sheetOf([sweepOf({ n: 1, offDb: () => -2 }), left(2, 0.1), left(3, 0.9)], {
+      pluggedIn: fitted,
+    });
+    expect(viewOf(turned).view.held?.agrees).toBe(false);
+    const notes = {
+      format: 'tiltwright-station-notes/1' as const,
+      trims: [
+        { name: 'output gain', kind: 'gain' as const, rangeDb: [-2, 2] as [number, number], atMhz: 870 },
+      ],
+    };
+    expect(viewOf(turned, null, null, by({ notes })).view.held).toBeNull();
+  });
 });

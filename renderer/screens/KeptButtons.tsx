@@ -1,0 +1,26 @@
+import { Button } from 'react-aria-components';
+import { Glyph } from '../parts/Glyph.tsx';
+import { useActions } from '../state/use-workbench.ts';
+
+/** The truck and the settings: on every screen, because both change what every screen says. */
+export function KeptButtons() {
+  const { dialogOpened } = useActions();
+  return (
+    <>
+      <Button
+        className="icon-button icon-button--framed"
+        aria-label="Parts in the truck"
+        onPress={() => dialogOpened({ open: 'truck' })}
+      >
+        <Glyph name="truck" />
+      </Button>
+      <Button
+        className="icon-button icon-button--framed"
+        aria-label="Settings: units, and what the meter is good to"
+        onPress={() => dialogOpened({ open: 'settings' })}
+      >
+        <Glyph name="settings" />
+      </Button>
+    </>
+  );
+}

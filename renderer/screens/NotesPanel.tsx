@@ -1,0 +1,42 @@
+import { Panel } from '../parts/Panel.tsx';
+import { Segments } from '../parts/Segments.tsx';
+import { selectNotes } from '../state/select.ts';
+import type { SheetView } from '../state/sheet-view.ts';
+import { useActions, useSelected } from '../state/use-workbench.ts';
+import { DialogNotice } from './DialogNotice.tsx';
+import { LineUpEditor } from './LineUpEditor.tsx';
+import { TrimsEditor } from './TrimsEditor.tsx';
+
+export type NotesPanelProps = Readonly<{ face: 'line-up' | 'trims'; view: SheetView }>;
+
+/** What is kept beside the station's file: what each channel carries, and the trims that can be turned. */
+export function NotesPanel({ face, view }: NotesPanelProps) {
+  const stored = useSelected(selectNotes);
+  const { dialogOpened } = useActions();
+  const close = () => dialogOpened({ open: 'none' });
+  const key = String(stored?.revision);
+  return (
+    <Panel
+      title={face === 'line-up' ? 'What the channels carry' : 'What can be turned'}
+      isOpen
+      onClose={close}
+      width={face === 'line-up' ? 'widest' : 'wide'}
+    >
+      <Segments
+        label="Beside the station’s file"
+        chosen={face}
+        onChoose={(open) => dialogOpened({ open })}
+        options={[
+          { key: 'line-up', text: 'Line-up' },
+          { key: 'trims', text: 'Trims' },
+        ]}
+      />
+      {face === 'line-up' ? (
+        <LineUpEditor key={key} rows={view.shown?.rows ?? []} onDone={close} />
+      ) : (
+        <TrimsEditor key={key} port={view.port} onDone={close} />
+      )}
+      <DialogNotice />
+    </Panel>
+  );
+}

@@ -1,0 +1,168 @@
+import { useState } from 'react';
+import type { Settings } from '../../core/bridge/settings-calls.ts';
+import { MeterUncertainty } from '../../core/files/meter-uncertainty.ts';
+import { budgetOf, channelUncertaintyDb } from '../../core/uncertainty/budget.ts';
+import { goodToDb } from '../../core/uncertainty/shares.ts';
+import { celsiusFromFahrenheit, fahrenheitFromCelsius, perDegreeCFromPerDegreeF } from '../../core/units.ts';
+import { plusMinus } from '../format.ts';
+import { Panel } from '../parts/Panel.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import { Quantity } from '../parts/Quantity.tsx';
+import { Segments } from '../parts/Segments.tsx';
+import { selectBusy, selectMeter, selectSettings } from '../state/select.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { DialogNotice } from './DialogNotice.tsx';
+
+const ANY = ':any';
+type NumberName = keyof MeterUncertainty;
+const numbers: readonly Readonly<{
+  key: NumberName;
+  name: string;
+  about: string;
+  unit: string;
+  to: number;
+}>[] = [
+  { key: 'accuracyDb', name: 'Accuracy', about: 'all channels alike', unit: '\u00B1 dB', to: 20 },
+  { key: 'acrossBandDb', name: 'End against end', about: 'of the band', unit: '\u00B1 dB', to: 20 },
+  { key: 'repeatabilityDb', name: 'Repeatability', about: 'standard deviation', unit: 'dB', to: 20 },
+  { key: 'testPointToleranceDb', name: 'Test point', about: 'against its label', unit: '\u00B1 dB', to: 20 },
+  { key: 'temperatureDbPerC', name: 'Drift', about: 'away from calibration', unit: 'dB/\u00B0', to: 1 },
+  { key: 'calibratedAtC', name: 'Calibrated at', about: 'says its certificate', unit: '\u00B0', to: 85 },
+];
+
+/** A number of the sheet as it is shown, and back: temperatures in the unit that was chosen. */
+const shown = (key: NumberName, value: number, unit: Settings['temperatureUnit']): number => {
+  if (unit === 'C') return value;
+  if (key === 'calibratedAtC') return fahrenheitFromCelsius(value);
+  return key === 'temperatureDbPerC' ? value / perDegreeCFromPerDegreeF(1) : value;
+};
+const kept = (key: NumberName, value: number, unit: Settings['temperatureUnit']): number => {
+  if (unit === 'C') return value;
+  if (key === 'calibratedAtC') return celsiusFromFahrenheit(value);
+  return key === 'temperatureDbPerC' ? perDegreeCFromPerDegreeF(value) : value;
+};
+
+/** Units once for every screen, and what the meters are good to. */
+export function SettingsPanel() {
+  const { settings } = useSelected(selectSettings);
+  const { dialogOpened } = useActions();
+  const { changeSettings } = useWorkbench();
+  const choose = (change: Partial<Settings>) => void changeSettings({ ...settings, ...change });
+  return (
+    <Panel title="Settings" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
+      <section className="units" aria-label="Shown in">
+        <p className="units__name">Levels</p>
+        <Segments
+          label="Levels shown in"
+          chosen={settings.levelUnit}
+          onChoose={(levelUnit) => choose({ levelUnit })}
+          options={[
+            { key: 'dBmV', text: 'dBmV' },
+            { key: 'dBuV', text: 'dB\u00B5V' },
+            { key: 'dBm75', text: 'dBm, 75 \u2126' },
+            { key: 'mV', text: 'mV' },
+          ]}
+        />
+        <p className="units__name">Temperatures</p>
+        <Segments
+          label="Temperatures shown in"
+          chosen={settings.temperatureUnit}
+          onChoose={(temperatureUnit) => choose({ temperatureUnit })}
+          options={[
+            { key: 'C', text: '\u00B0C' },
+            { key: 'F', text: '\u00B0F' },
+          ]}
+        />
+        <p className="units__name">Lengths</p>
+        <Segments
+          label="Lengths shown in"
+          chosen={settings.lengthUnit}
+          onChoose={(lengthUnit) => choose({ lengthUnit })}
+          options={[
+            { key: 'm', text: 'metres' },
+            { key: 'ft', text: 'feet' },
+          ]}
+        />
+      </section>
+      <MeterNumbers settings={settings} />
+      <DialogNotice />
+    </Panel>
+  );
+}
+
+/** The numbers of a meter's data sheet. A meter without a sheet of its own is taken for any meter. */
+function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
+  const meter = useSelected(selectMeter);
+  const busy = useSelected(selectBusy);
+  const { changeSettings } = useWorkbench();
+  const inHand = meter.at === 'connected' ? meter.meter.identity.model : null;
+  const models = [...new Set([...(inHand === null ? [] : [inHand]), ...Object.keys(settings.sheets)])];
+  const [chosen, setChosen] = useState(models[0] ?? ANY);
+  const own = chosen === ANY ? settings.meter : settings.sheets[chosen];
+  const held = own ?? settings.meter;
+  const [draft, setDraft] = useState<MeterUncertainty>(held);
+  const turnTo = (key: string) => {
+    setChosen(key);
+    setDraft((key === ANY ? undefined : settings.sheets[key]) ?? settings.meter);
+  };
+  const degree = settings.temperatureUnit;
+  const changed = numbers.some(({ key }) => draft[key] !== held[key]);
+  const goodTo = goodToDb(channelUncertaintyDb(budgetOf({ meter: draft, ambientC: null }), 0.5));
+  const keep = () =>
+    void changeSettings(
+      chosen === ANY
+        ? { ...settings, meter: draft }
+        : { ...settings, sheets: { ...settings.sheets, [chosen]: draft } },
+    );
+  return (
+    <section className="meter-sheet" aria-label="What the meter is good to">
+      <div className="meter-sheet__head">
+        <h3>What the meter is good to</h3>
+        {models.length > 0 && (
+          <Segments
+            label="Of which meter"
+            chosen={chosen}
+            onChoose={turnTo}
+            options={[
+              ...models.map((model) => ({ key: model, text: model })),
+              { key: ANY, text: 'Any other' },
+            ]}
+          />
+        )}
+      </div>
+      <div className="meter-sheet__numbers">
+        {numbers.map(({ key, name, about, unit, to }) => (
+          <Quantity
+            key={key}
+            name={name}
+            about={about}
+            unit={unit.replace('\u00B0', `\u00B0${degree}`)}
+            value={shown(key, draft[key], degree)}
+            from={key === 'calibratedAtC' ? -40 : 0}
+            to={shown(key, to, degree)}
+            onChange={(value) => setDraft({ ...draft, [key]: kept(key, value, degree) })}
+          />
+        ))}
+      </div>
+      <p>
+        With these, one channel’s level is good to <strong>{`${plusMinus(goodTo)}\u00A0dB`}</strong>, 95 of
+        100 times, where nobody wrote the temperature down.
+      </p>
+      <p className="quiet">
+        {own === undefined ? 'No sheet of its own is kept: these are the numbers for any meter. ' : ''}
+        The first numbers are common practice, no published source; the data sheet and the calibration
+        certificate go before them. Every change stays in the archive.
+      </p>
+      <div className="panel__end">
+        <PressButton onPress={() => setDraft(MeterUncertainty.parse({}))}>Common practice</PressButton>
+        <PressButton
+          rank="do"
+          onPress={keep}
+          isDisabled={busy === 'settings' || (!changed && own !== undefined)}
+        >
+          Keep these numbers
+        </PressButton>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,95 @@
+import { useEffect, useState } from 'react';
+import { day, mhz } from '../format.ts';
+import { Panel } from '../parts/Panel.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import { Segments } from '../parts/Segments.tsx';
+import { TruckGrid } from '../parts/TruckGrid.tsx';
+import { selectBusy, selectKit, selectTruck } from '../state/select.ts';
+import { EMPTY_TRUCK, type TruckRow, truckRows, withCount } from '../state/truck-draft.ts';
+import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
+import { DialogNotice } from './DialogNotice.tsx';
+
+const kinds: Record<TruckRow['kind'], Readonly<{ one: string; many: string }>> = {
+  pad: { one: 'pad', many: 'Pads' },
+  equalizer: { one: 'equalizer', many: 'Equalizers' },
+  'cable-simulator': { one: 'cable simulator', many: 'Cable simulators' },
+};
+const rowName = ({ kind, topMhz }: TruckRow): string =>
+  topMhz === null ? kinds[kind].many : `${kinds[kind].many}, ${mhz(topMhz)}`;
+
+/** What is in the truck. Closing keeps what was counted; parts that are fitted at a station are moved by themselves. */
+export function TruckPanel() {
+  const { truck, revision, changedAt } = useSelected(selectTruck);
+  const kit = useSelected(selectKit);
+  const busy = useSelected(selectBusy);
+  const { dialogOpened } = useActions();
+  const { workbench, now } = useBench();
+  // A count that was begun belongs to the revision that it was begun on.
+  const [draft, setDraft] = useState(truck);
+  const [of, setOf] = useState(revision);
+  const [chosen, setChosen] = useState<string | null>(null);
+  useEffect(() => void workbench.readKit(), [workbench]);
+  if (of !== revision) {
+    setOf(revision);
+    setDraft(truck);
+  }
+
+  const close = async () => {
+    if (draft === truck || (await workbench.changeTruck(draft))) dialogOpened({ open: 'none' });
+  };
+  const rows = truckRows(kit, draft ?? EMPTY_TRUCK);
+  const row = rows.find(({ key }) => key === chosen) ?? rows[0];
+  return (
+    <Panel title="Parts in the truck" isOpen onClose={close} width="widest">
+      {draft === null ? (
+        <>
+          <p>
+            Nothing is counted: any value of a station’s kit may be proposed. Count what is there, and only
+            that is proposed. Parts that you fit leave the truck, and those that come out go into it.
+          </p>
+          <DialogNotice />
+          <div className="panel__end">
+            <PressButton rank="do" size="visit" onPress={() => setDraft(EMPTY_TRUCK)} autoFocus>
+              Count the truck
+            </PressButton>
+          </div>
+        </>
+      ) : (
+        <>
+          {rows.length > 1 && (
+            <Segments
+              label="Kind of part"
+              chosen={row?.key ?? null}
+              onChoose={setChosen}
+              options={rows.map((one) => ({ key: one.key, text: `${rowName(one)}: ${one.total}` }))}
+            />
+          )}
+          {row === undefined ? (
+            <p>No station is in the archive yet, so it is not known which values there are.</p>
+          ) : (
+            <TruckGrid
+              kind={
+                row.topMhz === null ? kinds[row.kind].one : `${kinds[row.kind].one} for ${mhz(row.topMhz)}`
+              }
+              values={row.values}
+              onCount={(valueDb, count) => setDraft(withCount(draft, row, valueDb, count))}
+            />
+          )}
+          <p className="quiet">
+            The value as it is printed on the part, in dB; under it how many are there. A jumper counts as 0.
+            {changedAt === null ? '' : ` Last changed ${day(changedAt, now())}.`}
+          </p>
+          <DialogNotice />
+          <div className="panel__end">
+            <PressButton rank="quiet" onPress={() => setDraft(null)}>
+              Keep no count
+            </PressButton>
+            <PressButton rank="do" size="visit" isDisabled={busy === 'truck'} onPress={close}>
+              That is what is there
+            </PressButton>
+          </div>
+        </>
+      )}
+    </Panel>
+  );
+}
