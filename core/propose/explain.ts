@@ -23,7 +23,7 @@ export const shapeShare = (choice: Pick<Choice, 'worstDb' | 'flatnessDb'>): numb
  * A proposal in one or two sentences: what it will give, and what it leaves.
  * @param proposal  as propose made it
  * @param design    the port's design: its tolerance says whether what is left is worth a word
- * @returns  plain text, dB with one decimal; begins with the stage input's limit where no combination meets it
+ * @returns  plain text, dB with one decimal, the trims after the plug-ins; begins with the stage input's limit where no combination meets it
  * @source   common practice, no published source
  */
 export function explainProposal(proposal: Proposal, design: Design): string {
@@ -36,7 +36,14 @@ export function explainProposal(proposal: Proposal, design: Design): string {
       : recommended.worstDb <= design.toleranceDb + SAME_DB
         ? `Nothing to change: ${after}`
         : `No change buys enough: ${after}`;
-  return [...first, gain, ...restOf(best, recommended, design, feasible)].join(' ');
+  const { withTrims } = recommended;
+  if (withTrims === undefined)
+    return [...first, gain, ...restOf(best, recommended, design, feasible)].join(' ');
+  const moves = withTrims.moves.map(({ text }) => text).join(', ');
+  const trims = `Then ${moves}: ${db(withTrims.worstDb)} dB.`;
+  const left = { ...recommended, worstDb: withTrims.worstDb, flatnessDb: withTrims.flatnessDb };
+  const bestLeft = best.withTrims ?? best;
+  return [...first, gain, trims, ...restOf({ ...best, ...bestLeft }, left, design, feasible)].join(' ');
 }
 
 function restOf(best: Choice, recommended: Choice, design: Design, feasible: boolean): string[] {

@@ -40,6 +40,16 @@ const said = (...given: Parameters<typeof proposal>) => explainProposal(proposal
 describe('explainProposal', () => {
   it('says what it will give, and no more when that is well inside', () =>
     expect(said(choice(2.4, 1, 0), choice(0.4, 0.8, 2))).toBe('Worst channel 2.4 → 0.4 dB from design.'));
+  it('names the trims to turn after the plug-ins, and what is left then', () => {
+    const moves = [
+      { name: 'gain', kind: 'gain' as const, atMhz: 867, byDb: -1.3, text: 'turn down 1.3 dB at 867 MHz' },
+    ];
+    const after = choice(1.7, 0.8, 2);
+    const withTrims = { moves, worstDb: 0.4, flatnessDb: 0.8, fit: after.fit };
+    expect(said(choice(2.4, 1, 0), { ...after, withTrims })).toBe(
+      'Worst channel 2.4 → 1.7 dB from design. Then turn down 1.3 dB at 867 MHz: 0.4 dB.',
+    );
+  });
   it('says that the rest is shape when it nearly all is', () =>
     expect(said(choice(2.4, 1.2, 0), choice(0.7, 1.2, 2))).toBe(
       'Worst channel 2.4 → 0.7 dB from design. The rest is shape: no plug-in mends it.',
