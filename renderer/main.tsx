@@ -10,6 +10,8 @@ import './look/picture.css';
 import './look/kept.css';
 import './look/places.css';
 import './look/peaking.css';
+import './look/season.css';
+import './look/set-up.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { connectBridge } from './bridge.ts';

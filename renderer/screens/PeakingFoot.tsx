@@ -1,10 +1,9 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Button, Input, Label, NumberField, ToggleButton } from 'react-aria-components';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { LiveText } from '../parts/LiveText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
-import { pitchHz } from '../sound/pitch.ts';
-import { createTone } from '../sound/tone.ts';
+import { useTone } from '../sound/use-tone.ts';
 import type { LevelSource } from '../state/level-moment.ts';
 import { highestWords, lowestWords } from '../state/level-words.ts';
 import type { LivePlan } from '../state/live-slice.ts';
@@ -29,22 +28,8 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
   const { dialogOpened } = useActions();
   const { levels, startLive, stopLive } = useWorkbench();
   const [sound, setSound] = useState(false);
-  const tone = useRef(createTone(() => new AudioContext()));
   const running = live.at === 'running' || live.at === 'starting';
-
-  useEffect(() => {
-    const voice = tone.current;
-    if (!sound || !running) {
-      voice.play(null);
-      return;
-    }
-    const off = source.onTick(() => voice.play(pitchHz(source.read().offDb, ON_TARGET_DB)));
-    return () => {
-      off();
-      voice.play(null);
-    };
-  }, [source, sound, running]);
-  useEffect(() => () => tone.current.close(), []);
+  const unlock = useTone(source, ON_TARGET_DB, sound && running);
   // Another channel while it runs: the meter follows.
   useEffect(() => {
     if (plan !== null && live.at === 'running' && !samePlan(live.plan, plan)) void startLive(plan);
@@ -52,7 +37,7 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
 
   const begin = () => {
     if (plan === null) return;
-    tone.current.unlock();
+    unlock();
     void startLive(plan);
   };
   return (
@@ -61,7 +46,7 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
         className="button button--plain button--visit"
         isSelected={sound}
         onChange={(on) => {
-          tone.current.unlock();
+          unlock();
           setSound(on);
         }}
       >

@@ -7,6 +7,18 @@ import { useActions, useSelected } from '../state/use-workbench.ts';
 const places: readonly Readonly<{ place: Place; name: string; of: (station: Station) => boolean }>[] = [
   { place: 'station', name: 'Station', of: () => true },
   { place: 'peaking', name: 'Peaking', of: () => true },
+  {
+    place: 'gain-control',
+    name: 'Gain control',
+    of: ({ gainControl, ports }) =>
+      gainControl !== undefined &&
+      ports.some(({ direction, design }) => direction === 'forward' && design !== undefined),
+  },
+  {
+    place: 'season',
+    name: 'Season',
+    of: ({ gainControl, span }) => gainControl !== undefined && span !== undefined,
+  },
 ];
 
 export type PlaceTabsProps = Readonly<{ station: Station; isDisabled: boolean }>;

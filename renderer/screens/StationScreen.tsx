@@ -7,9 +7,11 @@ import { viewSheet } from '../state/sheet-view.ts';
 import { useJudgedBy } from '../state/use-judged-by.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { FindingSide } from './FindingSide.tsx';
+import { GainControlScreen } from './GainControlScreen.tsx';
 import { PeakingScreen } from './PeakingScreen.tsx';
 import { Picture } from './Picture.tsx';
 import { PortTabs } from './PortTabs.tsx';
+import { SeasonScreen } from './SeasonScreen.tsx';
 import { SheetDialogs } from './SheetDialogs.tsx';
 import { SheetLog } from './SheetLog.tsx';
 import { SheetPath } from './SheetPath.tsx';
@@ -27,9 +29,9 @@ export function StationScreen() {
       case 'peaking':
         return <PeakingScreen open={sheet} />;
       case 'gain-control':
-        return <OpenStation open={sheet} />;
+        return <GainControlScreen open={sheet} />;
       case 'season':
-        return <OpenStation open={sheet} />;
+        return <SeasonScreen open={sheet} />;
     }
   return (
     <main className="plain-page" aria-busy={sheet.at === 'opening'}>

@@ -12,6 +12,13 @@ export type LevelFeed = Readonly<{
   /** What a running one had already read when this page came. */
   seed(run: LiveRun, readings: readonly LiveReading[]): void;
   arrived(event: EventData<'live.reading'>): void;
+  /**
+   * It was stopped: what was read stays to be seen, but no number stands for the present any more, and what still comes
+   * of that run is not taken.
+   */
+  rest(): void;
+  /** The same, and what was read goes as well: the probe moves to another test point. */
+  forget(): void;
   /** The run that the readings are of. */
   liveId(): string | null;
   readings(): readonly LevelAt[];
@@ -31,6 +38,8 @@ export type LevelFeed = Readonly<{
 /** Ten minutes at the fastest that a meter gives; what is older is in the archive and not needed on the screen. */
 const MOST_READINGS = 12_000;
 
+/** What rests is drawn this far from the present. */
+const RESTS_S = 1.5;
 const forgotten = { highestDbmv: null, lowestDbmv: null };
 
 /**
@@ -44,6 +53,7 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
   let lastMs: number | null = null;
   let held: { highestDbmv: number | null; lowestDbmv: number | null } = forgotten;
   let asked = false;
+  let resting = false;
 
   const changed = () => {
     if (asked) return;
@@ -58,6 +68,7 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
     readings = [];
     lastMs = null;
     held = forgotten;
+    resting = false;
     changed();
   };
   const take = (elapsedMs: number, meterDbmv: number | null, testPointLossDb: number) => {
@@ -82,6 +93,7 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
       for (const { elapsedMs, meterDbmv } of kept) take(elapsedMs, meterDbmv, run.testPointLossDb);
     },
     arrived: (event) => {
+      if (resting) return;
       liveId ??= event.liveId;
       if (event.liveId !== liveId) return;
       const lastS = readings.at(-1)?.atS ?? -1;
@@ -91,11 +103,21 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
       lastMs = clockMs();
       changed();
     },
+    rest: () => {
+      lastMs = null;
+      resting = true;
+      changed();
+    },
+    forget: () => {
+      clear(liveId);
+      resting = true;
+    },
     liveId: () => liveId,
     readings: () => readings,
     lastMs: () => lastMs,
     nowMs: clockMs,
-    nowS: () => (readings.at(-1)?.atS ?? 0) + (lastMs === null ? 0 : (clockMs() - lastMs) / 1000),
+    // Nothing that rests is the present.
+    nowS: () => (readings.at(-1)?.atS ?? 0) + (lastMs === null ? RESTS_S : (clockMs() - lastMs) / 1000),
     held: () => held,
     holdAnew: () => {
       held = forgotten;

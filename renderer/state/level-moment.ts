@@ -56,8 +56,8 @@ function wayOf(trend: Trend | null, offDb: number | null, goal: LevelGoal): Way 
   switch (goal.kind) {
     case 'target':
       return offDb === null ? null : whichWay(trend, offDb, goal.toleranceDb);
+    // An automatic loop may work against the hand: a level that comes back is no reason to turn back.
     case 'end':
-      return whichWay(trend, goal.end === 'low' ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY, 0);
     case 'none':
       return null;
   }

@@ -4,7 +4,7 @@ import { oneDecimal, sizeDb } from '../format.ts';
 import type { LevelGoal, LevelMoment } from './level-moment.ts';
 
 /** Dashes as wide as a level: where no number is, nothing may be taken for one. */
-export const DASHES = '–\u2009–.–';
+export const DASHES = '––.–';
 
 export const numberWords = ({ levelDbmv }: LevelMoment): string =>
   levelDbmv === null ? DASHES : oneDecimal(levelDbmv);
@@ -20,7 +20,7 @@ export function distanceWords({ offDb, inside }: LevelMoment): string {
 export function handWords(moment: LevelMoment): string {
   switch (moment.at) {
     case 'silent':
-      return '';
+      return 'not reading';
     case 'stale':
       return 'no reading: take the hand off';
     case 'no-level':

@@ -1,21 +1,17 @@
 import { type Context, helpOf } from './context.ts';
 import type { LevelFeed } from './level-feed.ts';
 import type { LivePlan } from './live-slice.ts';
-
-const openVisitIdOf = ({ store }: Context): string | null => {
-  const { sheet } = store.getState();
-  return sheet.at === 'open' ? (sheet.sheet.openVisit?.visitId ?? null) : null;
-};
+import { openVisitId } from './visit-commands.ts';
 
 /** Watches one level from now on; one that is running is stopped first. @returns  true when it runs */
 export async function startLive(context: Context, levels: LevelFeed, plan: LivePlan): Promise<boolean> {
   const { client, store } = context;
-  await stopLive(context);
+  await stopLive(context, levels);
   levels.expect();
   store.getState().noticed(null);
   store.getState().liveStarting(plan);
   try {
-    const run = await client.call('live.start', { ...plan, visitId: openVisitIdOf(context) });
+    const run = await client.call('live.start', { ...plan, visitId: openVisitId(context) });
     const { live } = store.getState();
     if (live.at !== 'starting' || live.plan !== plan) {
       // Whoever asked has gone on meanwhile.
@@ -31,11 +27,12 @@ export async function startLive(context: Context, levels: LevelFeed, plan: LiveP
   }
 }
 
-export async function stopLive({ client, store }: Context): Promise<void> {
+export async function stopLive({ client, store }: Context, levels: LevelFeed): Promise<void> {
   const { live, liveEnded } = store.getState();
   if (live.at === 'ended') return;
   if (live.at !== 'running') return liveEnded(null, null);
   liveEnded(live.run.liveId, null);
+  levels.rest();
   try {
     await client.call('live.stop', { liveId: live.run.liveId });
   } catch (fault) {

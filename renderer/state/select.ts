@@ -23,6 +23,15 @@ export const selectFace = (state: State) => state.face;
 export const selectBusy = (state: State) => state.busy;
 export const selectPlace = (state: State) => state.place;
 export const selectLive = (state: State) => state.live;
+export const selectWatching = (state: State) => state.watching;
+export const selectSetUp = (state: State) => state.setUp;
+export const selectSimulatedModule = (state: State) => state.simulatedModule;
+export const selectMeterIsSimulated = (state: State): boolean =>
+  state.meter.at === 'connected' && state.meter.meter.choice.kind === 'simulated';
+export const selectWeather = (state: State) => state.weather;
+export const selectSunOffsetC = (state: State) => state.sunOffsetC;
+export const selectSeasonMode = (state: State) => state.seasonMode;
+export const selectSeasonFace = (state: State) => state.seasonFace;
 
 export const selectStationSheet = (state: State): StationSheet | null =>
   state.sheet.at === 'open' ? state.sheet.sheet : null;

@@ -4,9 +4,12 @@ import { createLiveSlice, type LiveSlice } from './live-slice.ts';
 import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
 import { createPlaceSlice, type PlaceSlice } from './place-slice.ts';
 import { createRunSlice, type RunSlice } from './run-slice.ts';
+import { createSeasonSlice, type SeasonSlice } from './season-slice.ts';
+import { createSetUpSlice, type SetUpSlice } from './set-up-slice.ts';
 import { createSheetSlice, type SheetSlice } from './sheet-slice.ts';
 import { createStationsSlice, type StationsSlice } from './stations-slice.ts';
 import { createUiSlice, type UiSlice } from './ui-slice.ts';
+import { createWatchSlice, type WatchSlice } from './watch-slice.ts';
 
 export type State = StationsSlice &
   SheetSlice &
@@ -15,7 +18,10 @@ export type State = StationsSlice &
   UiSlice &
   PlaceSlice &
   LiveSlice &
-  KeptSlice;
+  KeptSlice &
+  SeasonSlice &
+  SetUpSlice &
+  WatchSlice;
 export type Store = StoreApi<State>;
 
 /** A store of its own for every page and every test; nothing is shared through the module. */
@@ -29,4 +35,7 @@ export const createWorkbenchStore = (): Store =>
     ...createPlaceSlice(...api),
     ...createLiveSlice(...api),
     ...createKeptSlice(...api),
+    ...createSeasonSlice(...api),
+    ...createSetUpSlice(...api),
+    ...createWatchSlice(...api),
   }));

@@ -1,4 +1,6 @@
 import type { Client } from '../../core/bridge/client.ts';
+import type { Input } from '../../core/bridge/contract.ts';
+import type { SimulatedHand } from '../../core/bridge/live-calls.ts';
 import type { Change, MeterChoice, ProposalNote } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { StationNotes } from '../../core/files/station-notes.ts';
@@ -10,6 +12,16 @@ import { findLive, startLive, stopLive } from './live-commands.ts';
 import type { LiveFeed } from './live-feed.ts';
 import type { LivePlan } from './live-slice.ts';
 import { connectMeter, findPorts, putMeterAway } from './meter-commands.ts';
+import {
+  abandonSetUp,
+  beginSetUp,
+  moveHand,
+  openSetUp,
+  readModule,
+  recordStep,
+  type SetUpStart,
+  type StepRecord,
+} from './set-up-commands.ts';
 import {
   importStation,
   leaveStation,
@@ -29,6 +41,7 @@ import {
   stopSweep,
 } from './sweep-commands.ts';
 import { beginVisit, endVisit, fitParts, type VisitStart } from './visit-commands.ts';
+import { noteTemperature, openWatch, startWatch, stopWatch } from './watch-commands.ts';
 
 /** Joins the bridge to the store: listens to every event, and gives the screens what they can ask for. */
 export function createWorkbench(
@@ -80,6 +93,8 @@ export function createWorkbench(
         else void listStations(context);
       }),
       client.on('live.reading', (event) => levels.arrived(event)),
+      client.on('watch.round', ({ watchId, round }) => state().watchRoundCame(watchId, round)),
+      client.on('watch.ended', ({ watch }) => state().watchChanged(watch)),
       client.on('live.ended', ({ liveId, reason }) => state().liveEnded(liveId, reason)),
       client.on('settings.changed', (kept) => {
         state().settingsArrived(kept);
@@ -110,7 +125,7 @@ export function createWorkbench(
     importStation: (fileName: string, text: string) => importStation(context, fileName, text),
     openStation: (stationId: string) => openStation(context, stationId),
     leaveStation: async () => {
-      await stopLive(context);
+      await stopLive(context, levels);
       state().placeChosen('station');
       await leaveStation(context);
     },
@@ -123,7 +138,7 @@ export function createWorkbench(
       fitParts(context, changes, proposal),
     startSweep: async (order: SweepOrder) => {
       // The meter listens to one thing at a time.
-      await stopLive(context);
+      await stopLive(context, levels);
       await startSweep(context, order);
     },
     stopSweep: () => stopSweep(context),
@@ -135,8 +150,19 @@ export function createWorkbench(
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+    openSetUp: (visitId: string) => openSetUp(context, visitId),
+    beginSetUp: (start: SetUpStart) => beginSetUp(context, start),
+    recordStep: (record: StepRecord) => recordStep(context, record),
+    abandonSetUp: (reason: string) => abandonSetUp(context, reason),
+    moveHand: (stationId: string, hand: SimulatedHand) => moveHand(context, stationId, hand),
+    readModule: (stationId: string) => readModule(context, stationId),
+    openWatch: (stationId: string) => openWatch(context, stationId),
+    startWatch: (start: Input<'watch.start'>) => startWatch(context, start),
+    stopWatch: (watchId: string) => stopWatch(context, watchId),
+    noteTemperature: (stationId: string, watchId: string, ambientC: number) =>
+      noteTemperature(context, stationId, watchId, ambientC),
     startLive: (plan: LivePlan) => startLive(context, levels, plan),
-    stopLive: () => stopLive(context),
+    stopLive: () => stopLive(context, levels),
   };
 }
 

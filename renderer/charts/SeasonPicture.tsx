@@ -1,0 +1,126 @@
+import { useMemo, useRef } from 'react';
+import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
+import { type SeasonMarker, SeasonOverlay } from './SeasonOverlay.tsx';
+import { levelSpan, type PlotBox, type Span, ticksOf } from './scale.ts';
+import { SEASON_LEFT, SEASON_RIGHT, seasonPlots } from './season-scale.ts';
+import { useSize } from './use-size.ts';
+
+/** One temperature, in the unit that is shown. */
+export type SeasonPoint = Readonly<{
+  at: number;
+  lowDbmv: number;
+  highDbmv: number;
+  lowBand: readonly [number, number];
+  highBand: readonly [number, number];
+  controlDb: number;
+}>;
+
+export type SeasonPictureProps = Readonly<{
+  points: readonly SeasonPoint[];
+  names: Readonly<{ low: string; high: string; band: string }>;
+  /** The reach of the control, dB; null where it does not move. */
+  reach: Readonly<{ upDb: number; downDb: number }> | null;
+  markers: readonly SeasonMarker[];
+  /** "°C of the cable" */
+  unit: string;
+  title: string;
+}>;
+
+/** recharts writes its own grey into each tick unless it is told otherwise. */
+const TICK = { fill: 'var(--ink)' };
+const tickWords = (value: number): string => String(value).replace('-', '\u2212');
+const LINE = { type: 'linear', dot: false, activeDot: false, isAnimationActive: false } as const;
+const BAND = { ...LINE, type: 'linear', className: 'level-chart__band' } as const;
+
+const marginOf = (plot: PlotBox, from: number, height: number) => ({
+  top: plot.top - from,
+  right: SEASON_RIGHT,
+  bottom: height - (plot.bottom - from),
+  left: 0,
+});
+
+/** A year in two drawings over one axis: what comes out at both ends of the band, and where the control stands for it. */
+export function SeasonPicture({ points, names, reach, markers, unit, title }: SeasonPictureProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSize(box);
+  const data = useMemo(() => [...points], [points]);
+  const spans = useMemo(() => {
+    const levels = points.flatMap((one) => [one.lowDbmv, one.highDbmv, ...one.lowBand, ...one.highBand]);
+    const controls = [...points.map(({ controlDb }) => controlDb), reach?.upDb ?? 2, -(reach?.downDb ?? 2)];
+    return {
+      at: { low: points[0]?.at ?? 0, high: points.at(-1)?.at ?? 1 } satisfies Span,
+      level: levelSpan(levels),
+      control: { low: Math.floor(Math.min(...controls) - 0.6), high: Math.ceil(Math.max(...controls) + 0.6) },
+    };
+  }, [points, reach]);
+  const domains = useMemo(
+    () => ({
+      at: [spans.at.low, spans.at.high] as [number, number],
+      level: [spans.level.low, spans.level.high] as [number, number],
+      control: [spans.control.low, spans.control.high] as [number, number],
+    }),
+    [spans],
+  );
+  const ticks = useMemo(
+    () => ({ level: [...ticksOf(spans.level, 8)], control: [...ticksOf(spans.control, 7)] }),
+    [spans],
+  );
+  const plots = size === null ? null : seasonPlots(size.width, size.height);
+  const axis = {
+    width: SEASON_LEFT,
+    axisLine: false,
+    tickLine: false,
+    interval: 0,
+    tick: TICK,
+    tickFormatter: tickWords,
+  } as const;
+  return (
+    <div ref={box} className="picture">
+      {size !== null && plots !== null && size.width > SEASON_LEFT + SEASON_RIGHT && (
+        <>
+          <ComposedChart
+            width={size.width}
+            height={plots.levelHeight}
+            data={data}
+            margin={marginOf(plots.levels, 0, plots.levelHeight)}
+            title={title}
+            accessibilityLayer={false}
+            className="level-chart"
+          >
+            <CartesianGrid vertical={false} stroke="var(--hair)" className="level-chart__grid" />
+            <XAxis dataKey="at" type="number" domain={domains.at} hide allowDataOverflow />
+            <YAxis {...axis} type="number" domain={domains.level} ticks={ticks.level} allowDataOverflow />
+            <Area {...BAND} dataKey="highBand" />
+            <Area {...BAND} dataKey="lowBand" />
+            <Line {...LINE} dataKey="highDbmv" className="trace trace--found" />
+            <Line {...LINE} dataKey="lowDbmv" className="trace trace--before-low" />
+          </ComposedChart>
+          <ComposedChart
+            width={size.width}
+            height={plots.controlHeight}
+            data={data}
+            margin={marginOf(plots.control, plots.levelHeight, plots.controlHeight)}
+            accessibilityLayer={false}
+            className="level-chart season__control"
+          >
+            <CartesianGrid vertical={false} stroke="var(--hair)" className="level-chart__grid" />
+            <XAxis dataKey="at" type="number" domain={domains.at} hide allowDataOverflow />
+            <YAxis {...axis} type="number" domain={domains.control} ticks={ticks.control} allowDataOverflow />
+            <Line {...LINE} dataKey="controlDb" className="trace trace--left" />
+          </ComposedChart>
+          <SeasonOverlay
+            points={points}
+            names={names}
+            reach={reach}
+            markers={markers}
+            unit={unit}
+            plots={plots}
+            spans={spans}
+            width={size.width}
+            height={size.height}
+          />
+        </>
+      )}
+    </div>
+  );
+}

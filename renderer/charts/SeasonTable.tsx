@@ -1,0 +1,60 @@
+import { oneDecimal, signedDecimal } from '../format.ts';
+import { Mark } from '../parts/Mark.tsx';
+
+export type SeasonTableRow = Readonly<{
+  key: string;
+  at: string;
+  highDbmv: number;
+  lowDbmv: number;
+  controlDb: number;
+  standing: 'inside' | 'at its end' | 'low' | 'high';
+}>;
+export type SeasonTableProps = Readonly<{
+  rows: readonly SeasonTableRow[];
+  names: Readonly<{ low: string; high: string }>;
+  unit: string;
+  title: string;
+}>;
+
+/** The season as numbers, beside its drawing. */
+export const SeasonTable = ({ rows, names, unit, title }: SeasonTableProps) => (
+  <div className="season__table">
+    <table className="numbers numbers--close">
+      <caption className="unseen">{title}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{unit}</th>
+          <th scope="col">{names.high}</th>
+          <th scope="col">{names.low}</th>
+          <th scope="col">control</th>
+          <th scope="col">
+            <span className="unseen">Standing</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.key}>
+            <th scope="row">{row.at}</th>
+            <td>{oneDecimal(row.highDbmv)}</td>
+            <td>{oneDecimal(row.lowDbmv)}</td>
+            <td>{signedDecimal(row.controlDb)}</td>
+            <td className="season__standing">
+              {row.standing === 'inside' ? (
+                <span className="unseen">inside</span>
+              ) : row.standing === 'at its end' ? (
+                <>
+                  <Mark verdict="undecided" /> its end
+                </>
+              ) : (
+                <strong className="numbers__out">
+                  <Mark verdict="fail" pointing={row.standing === 'low' ? 'down' : 'up'} /> {row.standing}
+                </strong>
+              )}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
+);

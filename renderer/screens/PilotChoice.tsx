@@ -1,0 +1,49 @@
+import { Label, Radio, RadioGroup } from 'react-aria-components';
+import type { PilotCheck } from '../../core/gain-control/pilot.ts';
+import { mhz, oneDecimal, signedDb } from '../format.ts';
+import { Mark } from '../parts/Mark.tsx';
+
+export type PilotChoiceProps = Readonly<{
+  pilots: readonly PilotCheck[];
+  chosenMhz: number | null;
+  onChoose: (pilotMhz: number) => void;
+}>;
+
+function about({ levelDbmv, besideDb, warnings }: PilotCheck): string {
+  if (warnings.length > 0) return warnings.map(({ words }) => words).join(' ');
+  if (levelDbmv === null) return 'not read yet: the sweep as found will tell whether it is fit';
+  const beside = besideDb === null ? '' : `, ${signedDb(besideDb)} beside its neighbours`;
+  return `${oneDecimal(levelDbmv)}\u00A0dBmV${beside}`;
+}
+
+/** Which carrier the control listens to, and whether it is fit for that. */
+export const PilotChoice = ({ pilots, chosenMhz, onChoose }: PilotChoiceProps) => (
+  <RadioGroup
+    className="ways"
+    value={chosenMhz === null ? '' : String(chosenMhz)}
+    onChange={(text) => onChoose(Number(text))}
+  >
+    <Label className="ways__label">The pilot</Label>
+    {pilots.map((pilot, i) => (
+      <Radio key={pilot.pilotMhz} value={String(pilot.pilotMhz)} className="way">
+        <span className="way__knob" />
+        <span className="way__words">
+          <strong>
+            {mhz(pilot.pilotMhz)}
+            {i === 0 && ', as the station file says'}
+            {pilot.warnings.length > 0 && (
+              <span className="pilot__unfit">
+                {' '}
+                <Mark verdict="fail" pointing="up" /> not suitable
+              </span>
+            )}
+          </strong>
+          <small>{about(pilot)}</small>
+        </span>
+      </Radio>
+    ))}
+    {pilots.length === 0 && (
+      <p className="quiet">The station file names no pilot, and no sweep shows one yet.</p>
+    )}
+  </RadioGroup>
+);

@@ -1,0 +1,93 @@
+import { useEffect, useState } from 'react';
+import {
+  SEASON_RUNS,
+  SEASON_UNCERTAINTY,
+  type SeasonChance,
+  seasonChance,
+} from '../../core/season/monte-carlo.ts';
+import { sizeDb, temperature } from '../format.ts';
+import { Mark } from '../parts/Mark.tsx';
+import { type SeasonView, TAKEN_TRACKING } from '../state/season-view.ts';
+import {
+  chanceWords,
+  modeWords,
+  remedyWords,
+  seasonHeadline,
+  seasonSentences,
+} from '../state/season-words.ts';
+import { selectTemperatureUnit, selectWeather } from '../state/select.ts';
+import { useSelected } from '../state/use-workbench.ts';
+
+/** Any seed is as good; always the same one, so that the same figures give the same chance. */
+const SEED = 1;
+
+/** The chance is drawn after the picture stands: nobody waits for ten thousand years. */
+function useChance(view: SeasonView): SeasonChance | null {
+  const [chance, setChance] = useState<SeasonChance | null>(null);
+  useEffect(() => {
+    const later = setTimeout(() => setChance(seasonChance(view.plan, view.cable, SEED)), 0);
+    return () => clearTimeout(later);
+  }, [view]);
+  return chance;
+}
+
+/** The finding of the year in words, how sure it is, and what would help. */
+export function SeasonSide({ view }: Readonly<{ view: SeasonView }>) {
+  const unit = useSelected(selectTemperatureUnit);
+  const weather = useSelected(selectWeather);
+  const chance = useChance(view);
+  const { help, plan, sunC } = view;
+  const { setAtC, mode } = plan.gainControl;
+  const spread = SEASON_UNCERTAINTY;
+  return (
+    <>
+      <p className="lead">{`${plan.portName}, ${modeWords[mode]}, set at ${temperature(setAtC, unit)}`}</p>
+      <h1>{seasonHeadline(view, unit)}</h1>
+      {seasonSentences(view, unit).map((sentence) => (
+        <p key={sentence} className="said">
+          <Mark verdict={help.holds ? 'pass' : 'fail'} pointing="up" />
+          <span>{sentence}</span>
+        </p>
+      ))}
+      <div className="season__chance">
+        <p className="season__percent">{chance === null ? ' ' : chanceWords(chance.holds)}</p>
+        <p>
+          chance of holding all year
+          <small>
+            {`${SEASON_RUNS.toLocaleString('en-GB')} years drawn: span ±${sizeDb(spread.spanLossDb)}, reserve ±${sizeDb(spread.reserveDb)}, thermometer ±${spread.setAtC}\u00A0°C, coefficient ±${((spread.perDegreeC / plan.span.perDegreeC) * 100).toFixed(0)}\u00A0%`}
+          </small>
+        </p>
+      </div>
+      {!help.holds && (
+        <div className="do">
+          <p className="do__lead">
+            {help.remedies.length === 0 ? 'Nothing alone is enough' : 'Each of these alone is enough'}
+          </p>
+          <ul className="season__help">
+            {help.remedies.map((remedy) => (
+              <li key={`${remedy.kind} ${remedyWords(remedy)}`}>{remedyWords(remedy)}</li>
+            ))}
+          </ul>
+          {help.remedies.length === 0 && (
+            <p className="quiet">
+              {`The cable asks for ${sizeDb(help.coldDemandDb)} down and ${sizeDb(help.hotDemandDb)} up over such a year.`}
+            </p>
+          )}
+        </div>
+      )}
+      <div className="season__basis">
+        <p className="quiet">
+          {`Span ${sizeDb(plan.span.lossDb)} at ${plan.span.topMhz} MHz, ${plan.span.sky === 'aerial' ? `aerial: full sun makes the cable ${Math.round(sunC)} °C warmer than the air (from memory, no published source)` : plan.span.sky === 'buried' ? 'buried: taken as warm as the air, on the safe side' : 'taken as warm as the air'}.`}
+        </p>
+        {weather.isAssumed && (
+          <p className="quiet">The two record temperatures are taken for now: say those of this place.</p>
+        )}
+        {view.trackingTaken && (
+          <p className="quiet">
+            {`Thermal tracking of ${TAKEN_TRACKING} is taken: the station file says none.`}
+          </p>
+        )}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,119 @@
+import { useMemo } from 'react';
+import type { Station } from '../../core/files/station.ts';
+import type { SeasonRow } from '../../core/season/rows.ts';
+import { fahrenheitFromCelsius } from '../../core/units.ts';
+import { ChartGuard } from '../charts/ChartGuard.tsx';
+import type { SeasonMarker } from '../charts/SeasonOverlay.tsx';
+import { SeasonPicture, type SeasonPoint } from '../charts/SeasonPicture.tsx';
+import { SeasonTable, type SeasonTableRow } from '../charts/SeasonTable.tsx';
+import { mhz, type TemperatureUnit, temperature } from '../format.ts';
+import { type SeasonView, viewSeason } from '../state/season-view.ts';
+import { selectSeasonMode, selectSunOffsetC, selectTemperatureUnit, selectWeather } from '../state/select.ts';
+import { useSelected } from '../state/use-workbench.ts';
+import { SeasonSide } from './SeasonSide.tsx';
+
+const shownIn = (unit: TemperatureUnit, atC: number): number =>
+  unit === 'C' ? atC : fahrenheitFromCelsius(atC);
+
+function pointsOf(view: SeasonView, unit: TemperatureUnit): readonly SeasonPoint[] {
+  const { lowDbmv, highDbmv, toleranceDb } = view.plan.design;
+  return view.chart.map((row) => ({
+    at: shownIn(unit, row.ambientC),
+    lowDbmv: row.lowDbmv,
+    highDbmv: row.highDbmv,
+    lowBand: [lowDbmv - toleranceDb, lowDbmv + toleranceDb],
+    highBand: [highDbmv - toleranceDb, highDbmv + toleranceDb],
+    controlDb: row.controlDb,
+  }));
+}
+
+function markersOf(view: SeasonView, unit: TemperatureUnit): readonly SeasonMarker[] {
+  const { cable, limit, tolerance, plan } = view;
+  const inside = (atC: number | null): atC is number => atC !== null && atC > cable.coldC && atC < cable.hotC;
+  const marker = (
+    key: string,
+    atC: number,
+    words: string,
+    tone: SeasonMarker['tone'],
+    where: SeasonMarker['in'],
+  ) => ({
+    key,
+    at: shownIn(unit, atC),
+    words,
+    tone,
+    in: where,
+  });
+  const { setAtC } = plan.gainControl;
+  return [
+    ...(inside(setAtC)
+      ? [marker('set', setAtC, `set at ${temperature(setAtC, unit)}`, 'plain', 'foot')]
+      : []),
+    ...[limit.coldC, limit.hotC]
+      .filter(inside)
+      .map((atC) => marker(`limit ${atC}`, atC, `runs out at ${temperature(atC, unit)}`, 'bad', 'control')),
+    ...[tolerance.coldC, tolerance.hotC]
+      .filter(inside)
+      .map((atC) => marker(`out ${atC}`, atC, `leaves the band at ${temperature(atC, unit)}`, 'bad', 'top')),
+  ];
+}
+
+/** A row stands outside at the end of the band that strays most: the high one. */
+function standingOf(view: SeasonView, row: SeasonRow): SeasonTableRow['standing'] {
+  const { highDbmv, toleranceDb } = view.plan.design;
+  const offDb = row.highDbmv - highDbmv;
+  if (Math.abs(offDb) > toleranceDb + 1e-9) return offDb < 0 ? 'low' : 'high';
+  return row.atLimit ? 'at its end' : 'inside';
+}
+
+export function SeasonYear({ station }: Readonly<{ station: Station }>) {
+  const weather = useSelected(selectWeather);
+  const sunOffsetC = useSelected(selectSunOffsetC);
+  const mode = useSelected(selectSeasonMode);
+  const unit = useSelected(selectTemperatureUnit);
+  const view = useMemo(
+    () => viewSeason(station, weather, sunOffsetC, mode),
+    [station, weather, sunOffsetC, mode],
+  );
+  const shown = useMemo(
+    () => ('missing' in view ? null : { points: pointsOf(view, unit), markers: markersOf(view, unit) }),
+    [view, unit],
+  );
+  if ('missing' in view || shown === null)
+    return (
+      <main className="plain-page">
+        <h1>The year can’t be told from this station’s file.</h1>
+        {'missing' in view && <p>{`${view.missing}: ${view.helpText}`}</p>}
+      </main>
+    );
+  const { design, gainControl } = view.plan;
+  const names = { high: mhz(design.highMhz), low: mhz(design.lowMhz), band: `design ±${design.toleranceDb}` };
+  const cable = `°${unit} cable`;
+  const title = `${station.name} from the coldest to the hottest day`;
+  const rows = view.table.map((row) => ({
+    ...row,
+    key: String(row.ambientC),
+    at: temperature(row.ambientC, unit).replace(/\s.*$/, ''),
+    standing: standingOf(view, row),
+  }));
+  const table = <SeasonTable rows={rows} names={names} unit={cable} title={title} />;
+  return (
+    <>
+      <main className="season__main">
+        <ChartGuard fallback={null} resetKey={`${title} ${unit}`}>
+          <SeasonPicture
+            points={shown.points}
+            markers={shown.markers}
+            names={names}
+            reach={gainControl.mode === 'manual' ? null : gainControl}
+            unit={cable}
+            title={title}
+          />
+        </ChartGuard>
+        {table}
+      </main>
+      <aside className="side" aria-label="What the year will do">
+        <SeasonSide view={view} />
+      </aside>
+    </>
+  );
+}

@@ -1,0 +1,53 @@
+import { setUpResult } from '../../core/set-up/result.ts';
+import { oneDecimal, sizeDb } from '../format.ts';
+import { Mark } from '../parts/Mark.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import type { SetUpView } from '../state/set-up-view.ts';
+import { useActions } from '../state/use-workbench.ts';
+
+const rangeWords = { pass: 'in order', undecided: 'undecided', fail: 'out of its limits' } as const;
+
+/** What the set-up came to, and what stays open in the record. */
+export function SetUpDone({ view }: Readonly<{ view: SetUpView }>) {
+  const { placeChosen } = useActions();
+  const result = setUpResult(view.record.plan, view.state);
+  return (
+    <div className="set-up__done">
+      <p className="lead">{`${view.stepCount} steps`}</p>
+      <h1>
+        {result.reserveLeftDb === null
+          ? 'Every step is over'
+          : `Set, with ${sizeDb(result.reserveLeftDb)} of reserve`}
+      </h1>
+      {result.range !== null && (
+        <p className="said">
+          <Mark verdict={result.range.verdict} pointing="up" />
+          <span>
+            {`Range ${rangeWords[result.range.verdict]}: up ${oneDecimal(result.range.upDb)}, down ${oneDecimal(result.range.downDb)}, in all ${sizeDb(result.range.totalDb)}.`}
+          </span>
+        </p>
+      )}
+      {result.skipped.length > 0 && (
+        <>
+          <p className="do__lead">Skipped</p>
+          <ul className="season__help">
+            {result.skipped.map(({ title, reason }) => (
+              <li key={title}>{`${title}: ${reason}`}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p className="quiet">
+        Everything stands in the visit: readings, decisions, skipped steps and their reasons.
+      </p>
+      <div className="set-up__acts">
+        <PressButton rank="do" size="visit" onPress={() => placeChosen('season')} autoFocus>
+          See the year ahead
+        </PressButton>
+        <PressButton size="visit" onPress={() => placeChosen('station')}>
+          To the station sheet
+        </PressButton>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,28 @@
+import type { SetUpStep } from '../../core/set-up/steps.ts';
+import { foundWords, type SetUpView } from '../state/set-up-view.ts';
+
+export type SetUpWordsProps = Readonly<{ view: SetUpView; step: SetUpStep }>;
+
+/** What came out of the step before, as the lead of the one that is next. */
+function justDone({ record, state }: SetUpView): string | null {
+  const last = record.events.at(-1);
+  const before = state.steps.find(({ step }) => step.id === last?.step)?.step;
+  if (last === undefined || before === undefined || last.outcome !== 'done') return null;
+  const found = foundWords(before, last.values);
+  return `${before.title}: done${last.by === 'reading' ? ' by reading' : ''}${found === '' ? '' : `, ${found}`}.`;
+}
+
+/** The step in hand: what to do, and what to watch. */
+export function SetUpWords({ view, step }: SetUpWordsProps) {
+  return (
+    <header className="set-up__words">
+      <p className="lead" role="status">
+        <span>{`Step ${view.stepNumber} of ${view.stepCount}`}</span>
+        <span className="set-up__before">{justDone(view)}</span>
+      </p>
+      <h1>{step.title}</h1>
+      <p className="set-up__do">{step.toDo}</p>
+      <p className="set-up__watch">{step.toWatch}</p>
+    </header>
+  );
+}
