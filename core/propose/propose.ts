@@ -14,7 +14,7 @@ import { type PredictedPoint, predictedSweep } from './predicted-sweep.ts';
 import type { Found } from './rank.ts';
 import { recommend } from './recommend.ts';
 import { searchCombinations } from './search.ts';
-import { type StageInputNote, stageInputFor } from './stage-input.ts';
+import { type StageInputNote, type StageLimit, stageInputFor } from './stage-input.ts';
 import { stockOf } from './stock.ts';
 import { trimEffect } from './trims.ts';
 import { type Remains, remainsOf, type Why, whyOf } from './why.ts';
@@ -114,16 +114,14 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
   );
   if (!before.ok) return before;
 
-  const window = limit === null ? null : limit.windowFor(objective.free, objective.counts);
-  const tooMany = limit !== null && window === null;
-  const lists = tooMany ? null : searchCombinations(objective, window, 1 + maxAlternatives);
-  if (lists === null)
+  const searched = searchWithin(objective, limit, 1 + maxAlternatives);
+  if (searched === null)
     return refuse(
       'too-many',
       `port "${port.name}"`,
       'too many combinations to try them all; name fewer values in the station file',
     );
-  const feasible = window === null || window.missDb === 0;
+  const { lists, feasible } = searched;
   const found = recommend(lists, { toleranceDb, slackDb, maxAlternatives });
   if (found === null) throw new RangeError('the search found no combination');
   const trims = (request.trims ?? []).filter((trim) => (trim.port ?? port.name) === port.name);
@@ -162,6 +160,24 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
         }),
     ...(signals === null ? {} : { signals }),
   });
+}
+
+type Searched = Readonly<{ lists: readonly (readonly Found[])[]; feasible: boolean }>;
+
+/**
+ * The search among the combinations that the stage input allows, or among those nearest to it where none is; null where
+ * there are too many. Which is nearest costs more with a stock than the search itself, so there it is asked only if needed.
+ */
+function searchWithin(objective: Objective, limit: StageLimit | null, keep: number): Searched | null {
+  const { free, counts } = objective;
+  if (limit === null || counts !== undefined) {
+    const lists = searchCombinations(objective, limit?.allowed ?? null, keep);
+    if (lists === null || limit === null || lists.some((list) => list.length > 0))
+      return lists === null ? null : { lists, feasible: true };
+  }
+  const window = limit.windowFor(free, counts);
+  const lists = window === null ? null : searchCombinations(objective, window, keep);
+  return window === null || lists === null ? null : { lists, feasible: window.missDb === 0 };
 }
 
 /** The worst channel that would be left with the best plug-ins if level and tilt could then be set at will, dB. */

@@ -28,6 +28,8 @@ export type StageWindow = InputWindow & Readonly<{ missDb: number }>;
 export type StageLimit = Readonly<{
   through: readonly string[];
   atMhz: number;
+  /** The losses that the limit allows, whether any combination has them or not. */
+  allowed: InputWindow;
   /** Null when there are too many different sums to try. */
   windowFor: (free: readonly FreePosition[], counts?: readonly number[]) => StageWindow | null;
 }>;
@@ -69,13 +71,14 @@ export function stageInputFor(
       `no level at ${atMhz} MHz can be told from it; read two carriers around that, or leave the sweep out`,
     );
   const { levelDbmv: atPortDbmv, outside } = there;
+  const minLossDb = atPortDbmv - maxDbmv;
+  const maxLossDb = atPortDbmv - minDbmv;
   return done({
     limit: {
       through,
       atMhz,
+      allowed: { minLossDb, maxLossDb },
       windowFor: (free, counts) => {
-        const minLossDb = atPortDbmv - maxDbmv;
-        const maxLossDb = atPortDbmv - minDbmv;
         const missDb = nearestMissDb(free, minLossDb, maxLossDb, counts);
         if (missDb === null) return null;
         if (missDb <= SAME_DB) return { minLossDb, maxLossDb, missDb: 0 };
