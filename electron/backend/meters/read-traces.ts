@@ -8,7 +8,7 @@ import { drainErrors, errorIn, explained, meterError } from './error-queue.ts';
 import { aboutSpan } from './placeholders.ts';
 import type { Trace } from './profile.ts';
 import { outOfReach, type Ready, unlessStopped } from './read-levels.ts';
-import { isPossible, levelOf } from './sense.ts';
+import { isPossible, levelOf, unitIn } from './sense.ts';
 
 /** Between the points of a span that holds one planned frequency. */
 const LONE_STEP_HZ = 100_000;
@@ -53,7 +53,7 @@ async function readSpan(ready: Ready, trace: Trace, span: TraceSpan): Promise<re
     }
     const error = errorIn(fields);
     if (error !== null) throw meterError(talk, profile, during, error);
-    const levels = await readPoints(ready, trace, span);
+    const levels = await readPoints({ ...ready, unit: unitIn(ready.unit, fields) }, trace, span);
     const [oldest] = await drainErrors(talk, profile);
     if (oldest !== undefined) throw meterError(talk, profile, during, oldest);
     return levels;

@@ -20,8 +20,8 @@ export function levelIn(profile: Profile, unit: LevelUnit, fields: Fields): numb
   return said === '' ? null : levelOf(profile, unitIn(unit, fields), Number(said));
 }
 
-/** An answer that names a unit of its own counts in that one. */
-function unitIn(agreed: LevelUnit, fields: Fields): LevelUnit {
+/** An answer that names a unit of its own counts in that one: a meter that started anew may be back in another. */
+export function unitIn(agreed: LevelUnit, fields: Fields): LevelUnit {
   const named = (fields.unit ?? '').toUpperCase();
   return named === 'DBMV' || named === 'DBUV' || named === 'DBM' || named === 'V' ? named : agreed;
 }

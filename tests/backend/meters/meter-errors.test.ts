@@ -85,7 +85,7 @@ it('refuses a unit that it can not convert, by name', async () => {
 it('does not take the level of another frequency', async () => {
   const { connect } = instrumentOn((line, own) => {
     const text = own();
-    return line.startsWith('SENS') ? `717000000;1.00;0,"No error"` : text;
+    return line.startsWith('SENS') ? `717000000;DBMV;1.00;0,"No error"` : text;
   });
   const meter = await connect();
   await expect(meter.readLevels([711], never).next()).rejects.toMatchObject({ code: 'not-understood' });
@@ -95,7 +95,7 @@ it.each(['7;0', 'seven', '7', '7.', '+7.0', '.7E1', '7.00E+0'])(
   'takes %s as IEEE 488.2 has numbers',
   async (level) => {
     const { connect } = instrumentOn((line, own) =>
-      line.startsWith('SENS') ? `7.11E+08;${level};0,"No error"` : own(),
+      line.startsWith('SENS') ? `7.11E+08;DBMV;${level};0,"No error"` : own(),
     );
     const meter = await connect();
     const read = meter.readLevels([711], never).next();
@@ -105,7 +105,9 @@ it.each(['7;0', 'seven', '7', '7.', '+7.0', '.7E1', '7.00E+0'])(
 );
 
 it.each(['9.91E37', '9.9E+37', '-9.9E37'])('takes %s for no level', async (level) => {
-  const { connect } = instrumentOn((line, own) => (line.startsWith('SENS') ? `711E6;${level};0,""` : own()));
+  const { connect } = instrumentOn((line, own) =>
+    line.startsWith('SENS') ? `711E6;DBMV;${level};0,""` : own(),
+  );
   const meter = await connect();
   expect((await meter.readLevels([711], never).next()).value?.meterDbmv).toBeNull();
 });
@@ -158,3 +160,16 @@ it.each([
   [17, /manual/],
   [-330, /do not trust/],
 ])('has a meaning for error %d', (errorCode, meaning) => expect(errorHelp(scpi, errorCode)).toMatch(meaning));
+
+it('counts in the unit of the answer: a meter that started anew is back in its own', async () => {
+  const { instrument, connect } = instrumentOn();
+  const meter = await connect();
+  const levels: (number | null)[] = [];
+  for await (const { meterDbmv } of meter.readLevels([711, 711], never)) {
+    levels.push(meterDbmv);
+    instrument.take('*RST');
+  }
+  expect(levels[0]).toBe(7.11);
+  // 7.11 dBmV are -41.64 dBm in 75 ohm; the meter writes two digits.
+  expect(levels[1]).toBeCloseTo(7.11, 1);
+});

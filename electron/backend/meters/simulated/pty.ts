@@ -6,6 +6,10 @@ import type { Instrument } from './instrument.ts';
 /** The parts of node-pty's terminal that its types do not show: it has no other way to a pair without a program. */
 type OpenPair = Readonly<{ _master: ReadStream; _slave: ReadStream; _pty: string }>;
 
+/** What becomes of an answer on its way: a test may harm it. */
+export type Cable = (answer: Uint8Array, arrive: (bytes: Uint8Array) => void) => void;
+const goodCable: Cable = (answer, arrive) => arrive(answer);
+
 /** A simulated meter on a pseudo-terminal: any program may open `path` as a serial port. */
 export type PtyMeter = Readonly<{
   path: string;
@@ -17,7 +21,11 @@ export type PtyMeter = Readonly<{
  * Opens a pseudo-terminal and puts the instrument on its far end. We keep our own handle on the near end, so that the
  * terminal stays when a program closes it and can be opened again; without that the far end would read an error.
  */
-export async function openPtyMeter(instrument: Instrument, pace: Pace): Promise<PtyMeter> {
+export async function openPtyMeter(
+  instrument: Instrument,
+  pace: Pace,
+  cable: Cable = goodCable,
+): Promise<PtyMeter> {
   const pair = await openPair();
   const { _master: master, _slave: slave, _pty: path } = pair;
   // Raw before anybody opens it: a terminal that echoes would send the instrument its own answers as commands. Set at
@@ -29,9 +37,10 @@ export async function openPtyMeter(instrument: Instrument, pace: Pace): Promise<
     slave.once('close', () => resolve());
     slave.destroy();
   });
-  const front = createFront(instrument, pace, (bytes) => {
+  const arrive = (bytes: Uint8Array) => {
     if (master.writable) master.write(bytes);
-  });
+  };
+  const front = createFront(instrument, pace, (bytes) => cable(bytes, arrive));
   const closed = new Promise<void>((resolve) => master.once('close', () => resolve()));
   master.on('data', (chunk: Uint8Array) => front.receive(chunk));
   let plugged = true;
