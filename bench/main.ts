@@ -10,7 +10,7 @@ const table = (title: string, rows: readonly BenchRow[]): void => {
 };
 
 table('fit', fitBench());
-table('propose', proposeBench());
+table('propose', await proposeBench());
 
 const { readings, perSecond, p50Ms, p95Ms, worstMs } = await liveBench();
 const ms = (value: number) => `${value.toFixed(1)} ms`;
