@@ -108,7 +108,10 @@ export function drawLevelStrip(pen: Pen, picture: LevelStripPicture): void {
   const small = `500 14px ${inks.font}`;
 
   pen.clearRect(0, 0, width, height);
-  for (const tick of ticksOf(span, Math.max(3, Math.floor((bottom - TOP) / 30)))) {
+  // Without a level and a target there is nothing that an axis could tell.
+  const ticks =
+    levels.length === 0 && target === null ? [] : ticksOf(span, Math.max(3, Math.floor((bottom - TOP) / 30)));
+  for (const tick of ticks) {
     line(pen, [LEFT, y(tick)], [right, y(tick)], inks.hair, 1);
     text(pen, String(tick).replace('-', '\u2212'), LEFT - 8, y(tick) + 5, inks.ink, small, 'right');
   }

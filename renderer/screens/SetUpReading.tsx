@@ -150,6 +150,7 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
     });
   };
   const done = doneWords[step.id];
+  const isHand = step.proof === 'hand';
   // A range has two ends that only readings find; and today's compensation needs today's temperature.
   const canTake = isWhole(step, valuesOf(step, { levelDbmv: 0, range: null }, record.plan));
   const start = () => {
@@ -214,17 +215,12 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
           </PressButton>
         )}
         {listen !== null && !isHere && meterIsReady && (
-          <PressButton
-            rank={done === undefined ? 'do' : 'plain'}
-            size="visit"
-            onPress={start}
-            autoFocus={done === undefined}
-          >
-            {done === undefined ? `Probe on the ${listen.portName}: read` : 'Read'}
+          <PressButton rank={isHand ? 'plain' : 'do'} size="visit" onPress={start} autoFocus={!isHand}>
+            {isHand ? 'Read' : `Probe on the ${listen.portName}: read`}
           </PressButton>
         )}
-        {done !== undefined && (
-          <PressButton rank="do" size="visit" onPress={byHand} autoFocus>
+        {done !== undefined && (isHand || isHere) && (
+          <PressButton rank="do" size="visit" onPress={byHand} autoFocus={isHand}>
             {done}
           </PressButton>
         )}
