@@ -1,11 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
 import { ProgressBar } from 'react-aria-components';
 import { bareMhz, counted, duration } from '../format.ts';
+import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
-import type { Run } from '../state/run-slice.ts';
+import type { Hold, Run } from '../state/run-slice.ts';
 import { useBench } from '../state/use-workbench.ts';
 
 export type ReadingPanelProps = Readonly<{ run: Exclude<Run, { at: 'idle' } | { at: 'cut-short' }> }>;
+
+const STILL_MOVING: Hold = { by: 'nothing' };
 
 /** The words beside the running sweep change four times a second at most, however fast the meter is. */
 const REFRESH_MS = 250;
@@ -17,8 +20,12 @@ export function ReadingPanel({ run }: ReadingPanelProps) {
   const [atMhz, setAtMhz] = useState<number | null>(null);
   const begun = useRef({ at: 0, count: 0 });
   const planned = run.plan.plannedCount;
+  const hold: Hold = run.at === 'running' ? run.hold : STILL_MOVING;
+  const moving = hold.by === 'nothing';
 
   useEffect(() => {
+    // A rest is no measure of the meter's pace: after it the count of time left starts anew.
+    if (!moving) return undefined;
     begun.current = { at: performance.now(), count: feed.readings().length };
     const timer = setInterval(() => {
       const readings = feed.readings();
@@ -29,7 +36,7 @@ export function ReadingPanel({ run }: ReadingPanelProps) {
       setLeftMs(came < 4 ? null : (since / came) * (planned - readings.length));
     }, REFRESH_MS);
     return () => clearInterval(timer);
-  }, [feed, planned]);
+  }, [feed, planned, moving]);
 
   return (
     <>
@@ -48,12 +55,23 @@ export function ReadingPanel({ run }: ReadingPanelProps) {
       </ProgressBar>
       <p className="reading-now">
         <span>{atMhz === null ? 'waiting for the first reading' : `at ${bareMhz(atMhz)} MHz`}</span>
-        <span>{leftMs === null ? '' : `about ${duration(leftMs)} left`}</span>
+        <span>
+          {hold.by === 'hand' ? 'paused' : leftMs === null || !moving ? '' : `about ${duration(leftMs)} left`}
+        </span>
       </p>
+      {hold.by === 'link' && (
+        <div className="said said--bad" role="status">
+          <Mark verdict="fail" pointing="up" />
+          <span>
+            <strong>The meter is gone; it is looked for.</strong> {hold.why} Plug it in again within half a
+            minute, and the sweep goes on where it stopped.
+          </span>
+        </div>
+      )}
       <p className="quiet">
         Each reading is on disk before it is drawn. Stopping keeps what is there, marked partial.
       </p>
-      <div className="acts">
+      <div className="acts acts--pair">
         <PressButton
           size="visit"
           onPress={() => workbench.stopSweep()}
@@ -62,6 +80,15 @@ export function ReadingPanel({ run }: ReadingPanelProps) {
         >
           {run.at === 'stopping' ? 'Stopping' : 'Stop'}
         </PressButton>
+        {hold.by !== 'link' && (
+          <PressButton
+            size="visit"
+            onPress={() => workbench.pauseSweep(hold.by === 'nothing')}
+            isDisabled={run.at !== 'running'}
+          >
+            {hold.by === 'hand' ? 'Go on' : 'Pause'}
+          </PressButton>
+        )}
       </div>
     </>
   );

@@ -11,11 +11,15 @@ export type RunPlan = Readonly<{
   highMhz: number;
 }>;
 
+/** Why a running sweep stands still: by hand, or because its meter is gone and looked for. */
+export type Hold = Readonly<{ by: 'nothing' } | { by: 'hand' } | { by: 'link'; why: string }>;
+const MOVING: Hold = { by: 'nothing' };
+
 /** The sweep in hand. Its readings are not here: they go past the store (state/live-feed.ts). */
 export type Run =
   | Readonly<{ at: 'idle' }>
   | Readonly<{ at: 'starting'; plan: RunPlan }>
-  | Readonly<{ at: 'running'; plan: RunPlan; sweepId: string }>
+  | Readonly<{ at: 'running'; plan: RunPlan; sweepId: string; hold: Hold }>
   | Readonly<{ at: 'stopping'; plan: RunPlan; sweepId: string }>
   | Readonly<{ at: 'cut-short'; plan: RunPlan; sweepId: string; readingCount: number; reason: string }>;
 
@@ -26,6 +30,7 @@ export type RunSlice = {
   /** A sweep that was already running when this page came. */
   runFound(plan: RunPlan, sweepId: string): void;
   runStopping(): void;
+  runHeld(hold: Hold): void;
   runEnded(ended: EventData<'sweep.ended'>): void;
   runForgotten(): void;
 };
@@ -34,12 +39,20 @@ export const createRunSlice: StateCreator<RunSlice> = (set) => ({
   run: { at: 'idle' },
   runStarting: (plan) => set({ run: { at: 'starting', plan } }),
   runStarted: (sweepId) =>
-    set(({ run }) => (run.at === 'starting' ? { run: { at: 'running', plan: run.plan, sweepId } } : {})),
+    set(({ run }) =>
+      run.at === 'starting' ? { run: { at: 'running', plan: run.plan, sweepId, hold: MOVING } } : {},
+    ),
   runFound: (plan, sweepId) =>
     set(({ run }) =>
-      run.at === 'idle' || run.at === 'cut-short' ? { run: { at: 'running', plan, sweepId } } : {},
+      run.at === 'idle' || run.at === 'cut-short'
+        ? { run: { at: 'running', plan, sweepId, hold: MOVING } }
+        : {},
     ),
-  runStopping: () => set(({ run }) => (run.at === 'running' ? { run: { ...run, at: 'stopping' } } : {})),
+  runStopping: () =>
+    set(({ run }) =>
+      run.at === 'running' ? { run: { at: 'stopping', plan: run.plan, sweepId: run.sweepId } } : {},
+    ),
+  runHeld: (hold) => set(({ run }) => (run.at === 'running' ? { run: { ...run, hold } } : {})),
   runEnded: ({ sweepId, state, readingCount, reason }) =>
     set(({ run }) => {
       if ((run.at !== 'running' && run.at !== 'stopping') || run.sweepId !== sweepId) return {};

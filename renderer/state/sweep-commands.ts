@@ -62,6 +62,16 @@ export async function stopSweep(context: Context): Promise<void> {
   );
 }
 
+/** Lets the running sweep rest before its next reading, or go on. */
+export async function pauseSweep(context: Context, paused: boolean): Promise<void> {
+  const { run } = context.store.getState();
+  if (run.at !== 'running') return;
+  const done = await attempt(context, 'pause', 'The reading did not pause.', () =>
+    context.client.call('sweeps.pause', { sweepId: run.sweepId, paused }),
+  );
+  if (done !== null) context.store.getState().runHeld({ by: paused ? 'hand' : 'nothing' });
+}
+
 export async function chooseSweep(context: Context, sweepId: string): Promise<void> {
   const { run, runForgotten, sweepChosen } = context.store.getState();
   if (run.at === 'cut-short') runForgotten();

@@ -35,6 +35,7 @@ import {
   chooseSweep,
   exportSweep,
   importSweep,
+  pauseSweep,
   type SweepFile,
   type SweepOrder,
   startSweep,
@@ -92,6 +93,11 @@ export function createWorkbench(
           void renewSheet(context, ended.stationId);
         else void listStations(context);
       }),
+      client.on('meter.link', ({ link, why }) =>
+        state().runHeld(
+          link === 'looking' ? { by: 'link', why: why ?? 'it does not answer' } : { by: 'nothing' },
+        ),
+      ),
       client.on('live.reading', (event) => levels.arrived(event)),
       client.on('watch.round', ({ watchId, round }) => state().watchRoundCame(watchId, round)),
       client.on('watch.ended', ({ watch }) => state().watchChanged(watch)),
@@ -141,6 +147,7 @@ export function createWorkbench(
       await stopLive(context, levels);
       await startSweep(context, order);
     },
+    pauseSweep: (paused: boolean) => pauseSweep(context, paused),
     stopSweep: () => stopSweep(context),
     changeSettings: (settings: Settings) => changeSettings(context, settings),
     readKit: () => readKit(context),
