@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, symlinkSync, unlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -152,6 +152,38 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
     const ends = archive.prepare('SELECT state FROM sweep_end ORDER BY rowid').pluck().all();
     archive.close();
     expect(ends).toEqual(['complete', 'complete', 'partial', 'complete']);
+    await second.meter.unplug();
+  }, 120_000);
+
+  it('finishes the same sweep when the cable is plugged in again', async () => {
+    workbench = await startWorkbench(dataDir);
+    page = await openPage();
+    await page.getByText('07 Mill Lane').click();
+    // An adapter keeps its name when it is plugged in again; a pseudo-terminal does so through a link of ours.
+    const name = join(dataDir, 'meter-port');
+    const first = await openTestStation(25);
+    symlinkSync(first.meter.path, name);
+    await connect(name);
+    await press(/^Read/);
+    await page
+      .getByText(/of 136/)
+      .first()
+      .waitFor(wait);
+    await page.waitForTimeout(700);
+    await first.meter.unplug();
+    unlinkSync(name);
+    await page.getByText('The meter is gone; it is looked for.').waitFor(wait);
+    const second = await openTestStation(3);
+    symlinkSync(second.meter.path, name);
+    await page.getByRole('button', { name: 'Stop' }).waitFor({ state: 'detached', ...wait });
+    await workbench.stop();
+    const archive = new Database(join(dataDir, 'tiltwright.sqlite'), { readonly: true });
+    const last = archive
+      .prepare('SELECT state, reading_count FROM sweep_end ORDER BY rowid DESC LIMIT 1')
+      .raw()
+      .get();
+    archive.close();
+    expect(last).toEqual(['complete', 136]);
     await second.meter.unplug();
   }, 120_000);
 });
