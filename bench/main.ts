@@ -1,6 +1,7 @@
 import { fitBench } from './fit.ts';
 import { liveBench } from './live.ts';
 import { proposeBench } from './propose.ts';
+import { sweepBench } from './sweep.ts';
 import type { BenchRow } from './timing.ts';
 
 const table = (title: string, rows: readonly BenchRow[]): void => {
@@ -18,3 +19,10 @@ console.log(
   `\nlive: serial byte to event at a client (${readings} readings, ${perSecond.toFixed(1)} a second)`,
 );
 console.log(`  median ${ms(p50Ms)}, 95 % within ${ms(p95Ms)}, worst ${ms(worstMs)}`);
+
+console.log('\nsweep (158 channels, 20 ms a reading; wall time against what the line and the meter need)');
+for (const baudRate of [9600, 115_200]) {
+  const { wallMs, neededMs, ratio } = await sweepBench(baudRate);
+  const times = `${(wallMs / 1000).toFixed(2)} s, needed ${(neededMs / 1000).toFixed(2)} s`;
+  console.log(`  ${`${baudRate} baud`.padEnd(58)}${times}, ratio ${ratio.toFixed(3)}`);
+}

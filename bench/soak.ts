@@ -1,0 +1,81 @@
+import { knownProfiles } from '../electron/backend/meters/known-profiles.ts';
+import { createChance } from '../tests/support/chance.ts';
+import { allFaults, type Fault, tellableFaults } from '../tests/support/hostile.ts';
+import { hostileBench, hostilePlan, hostileSweep } from '../tests/support/hostile-sweep.ts';
+
+/** `npm run soak`: sweeps of a hostile meter on a pseudo-terminal; `npm run soak -- SWEEPS MINUTES SEED`. */
+const mostSweeps = Number(process.argv[2] ?? 10_000);
+const mostMinutes = Number(process.argv[3] ?? 20);
+const seed = Number(process.argv[4] ?? 1);
+const FAULT_RATE = 0.03;
+const SWEEPS_A_SESSION = 25;
+/** Compilers and pools have settled by then. */
+const SETTLED_SWEEPS = 300;
+
+const startMs = performance.now();
+const minutes = () => (performance.now() - startMs) / 60_000;
+const heapMb = () => {
+  globalThis.gc?.();
+  return process.memoryUsage().heapUsed / 1e6;
+};
+const handles = () => process.getActiveResourcesInfo().length;
+
+const chance = createChance(seed);
+const struck = new Map<Fault, number>();
+const total = { sweeps: 0, complete: 0, readings: 0, invented: 0, lost: 0, notAMeterFault: 0 };
+const partial = new Map<string, number>();
+const words: string[] = [];
+let settled: { heapMb: number; rssMb: number; handles: number } | null = null;
+let shownAt = 0;
+
+const names = knownProfiles.map(({ name }) => name);
+for (let round = 0; total.sweeps < mostSweeps && minutes() < mostMinutes; round += 1) {
+  const name = names[round % names.length] ?? '';
+  // Only a checksum tells a changed digit from another level.
+  const faults = name === 'line-checked' ? allFaults : tellableFaults;
+  const next = () => (chance() < FAULT_RATE ? (faults[Math.floor(chance() * faults.length)] ?? null) : null);
+  const { meter, hostile, pty } = await hostileBench(name, next, chance);
+  for (let i = 0; i < SWEEPS_A_SESSION && total.sweeps < mostSweeps && minutes() < mostMinutes; i += 1) {
+    const { invented, lost, fault, count } = await hostileSweep(meter);
+    total.sweeps += 1;
+    total.readings += count;
+    total.invented += invented.length;
+    total.lost += lost.length;
+    for (const word of [...invented, ...lost.map((mhz) => `lost ${mhz} MHz`)])
+      if (words.length < 20) words.push(`${name}: ${word}`);
+    if (fault === null) total.complete += 1;
+    else {
+      const code = fault instanceof Error && 'code' in fault ? String(fault.code) : 'other';
+      if (code === 'other') total.notAMeterFault += 1;
+      partial.set(code, (partial.get(code) ?? 0) + 1);
+      if (code === 'lost' || code === 'silent' || code === 'other') break;
+    }
+  }
+  await meter.close();
+  await pty.unplug();
+  for (const [fault, count] of hostile.counts) struck.set(fault, (struck.get(fault) ?? 0) + count);
+  if (settled === null && total.sweeps >= SETTLED_SWEEPS)
+    settled = { heapMb: heapMb(), rssMb: process.memoryUsage().rss / 1e6, handles: handles() };
+  if (minutes() - shownAt >= 1) {
+    shownAt = minutes();
+    console.log(`${shownAt.toFixed(0)} min: ${total.sweeps} sweeps, ${total.readings} readings`);
+  }
+}
+
+const list = (counts: ReadonlyMap<string, number>) =>
+  [...counts].map(([what, count]) => `${what} ${count}`).join(', ') || 'none';
+const endMb = heapMb();
+console.log(
+  `${total.sweeps} sweeps of ${hostilePlan.length} channels in ${minutes().toFixed(1)} min (seed ${seed})`,
+);
+console.log(`complete ${total.complete}; partial: ${list(partial)}`);
+console.log(`readings ${total.readings}, invented ${total.invented}, lost ${total.lost}`);
+console.log(`faults: ${list(struck)}`);
+console.log(
+  settled === null
+    ? 'too short for a word on memory'
+    : `after ${SETTLED_SWEEPS} sweeps and at the end: heap ${settled.heapMb.toFixed(1)} and ${endMb.toFixed(1)} MB, resident ${settled.rssMb.toFixed(0)} and ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB, handles ${settled.handles} and ${handles()}`,
+);
+for (const word of words) console.log(`  ${word}`);
+const grew = settled !== null && endMb > settled.heapMb + 20;
+if (total.invented + total.lost + total.notAMeterFault > 0 || grew) process.exitCode = 1;
