@@ -53,15 +53,16 @@ export const lengthWords = (lengthM: number, unit: 'm' | 'ft'): string =>
 
 /** "sure", "97 % sure", or for what is undecided "80 % inside": how certain a verdict is. */
 export function sureWords(verdict: 'pass' | 'fail' | 'undecided', probability: number): string {
-  const inside = Math.min(0.99, Math.max(0.01, probability));
-  const percent = (share: number) => `${Math.floor(share * 100 + 1e-9)}${NARROW}%`;
+  const percent = (share: number, least: number, most: number) =>
+    `${Math.min(most, Math.max(least, Math.round(share * 100)))}${NARROW}%`;
   switch (verdict) {
     case 'undecided':
-      return `${percent(inside)} inside`;
+      // Rounding must not say 95, which would be a pass, nor 5.
+      return `${percent(probability, 6, 94)} inside`;
     case 'pass':
-      return probability >= 0.995 ? 'sure' : `${percent(inside)} sure`;
+      return probability >= 0.995 ? 'sure' : `${percent(probability, 95, 99)} sure`;
     case 'fail':
-      return probability <= 0.005 ? 'sure' : `${percent(1 - inside)} sure`;
+      return probability <= 0.005 ? 'sure' : `${percent(1 - probability, 95, 99)} sure`;
   }
 }
 

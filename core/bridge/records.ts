@@ -17,6 +17,8 @@ export const Reading = z.strictObject({
   frequencyMhz: mhz,
   meterDbmv: z.number().nullable(),
   kind: Kind.nullable(),
+  /** As the sweep's file calls it: "256-QAM"; left out where nothing says it. */
+  modulation: z.string().min(1).max(60).optional(),
   takenAt: Moment,
 });
 export type Reading = z.infer<typeof Reading>;

@@ -15,6 +15,8 @@ export type MeterReading = Readonly<{
   frequencyMhz: number;
   meterDbmv: number | null;
   kind: SignalKind | null;
+  /** As its source calls it: "256-QAM". */
+  modulation?: string | undefined;
 }>;
 
 /**
@@ -25,8 +27,9 @@ export type MeterReading = Readonly<{
  * @source   contract, section 2, `testPointLossDb`
  */
 export const rowsAtPort = (readings: readonly MeterReading[], testPointLossDb: number): LevelRow[] =>
-  readings.map(({ frequencyMhz, meterDbmv, kind }) => ({
+  readings.map(({ frequencyMhz, meterDbmv, kind, modulation }) => ({
     frequencyMhz,
     levelDbmv: meterDbmv === null ? null : portLevelDbmv(meterDbmv, testPointLossDb),
     ...(kind === null ? {} : { kind }),
+    ...(modulation === undefined ? {} : { modulation }),
   }));

@@ -8,12 +8,29 @@ export type ValueKeysProps = Readonly<{
   proposedDb: number | null;
   chosenDb: number;
   onChoose: (valueDb: number) => void;
+  /** How many of a value are in the truck; null where no count is kept. */
+  inTruck?: ((valueDb: number) => number) | null;
 }>;
 
 /** The kit's values as large keys: one press with a glove on. */
-export function ValueKeys({ label, values, inDb, proposedDb, chosenDb, onChoose }: ValueKeysProps) {
+export function ValueKeys({
+  label,
+  values,
+  inDb,
+  proposedDb,
+  chosenDb,
+  onChoose,
+  inTruck = null,
+}: ValueKeysProps) {
   // What is in may be no value of the kit; it must still be there to be seen.
   const all = [...new Set([...values, inDb])].sort((a, b) => a - b);
+  const wordsUnder = (valueDb: number): string => {
+    if (valueDb === inDb) return 'is in';
+    if (inTruck !== null && inTruck(valueDb) === 0) return 'none left';
+    const count = inTruck === null ? '' : `, ${inTruck(valueDb)}`;
+    if (valueDb === proposedDb) return `proposed${count}`;
+    return inTruck === null ? '' : `${inTruck(valueDb)} there`;
+  };
   return (
     <ListBox
       className="keys"
@@ -36,8 +53,7 @@ export function ValueKeys({ label, values, inDb, proposedDb, chosenDb, onChoose 
           className={`key${valueDb === proposedDb ? ' key--proposed' : ''}`}
         >
           <strong>{plugIn(valueDb)}</strong>
-          {valueDb === inDb && <small>is in</small>}
-          {valueDb === proposedDb && valueDb !== inDb && <small>proposed</small>}
+          <small>{wordsUnder(valueDb)}</small>
         </ListBoxItem>
       ))}
     </ListBox>

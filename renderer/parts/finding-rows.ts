@@ -11,9 +11,9 @@ import { howFigures, type Seen } from './how-figures.ts';
 type Part = Judged & Readonly<{ deviationDb: number }>;
 type Texts = Pick<FindingRow, 'name' | 'value' | 'target' | 'how'>;
 
-const row = (texts: Texts, { deviationDb, verdict, probability, uDb }: Part): FindingRow => ({
+const row = (texts: Texts, { deviationDb, verdict, probability, uDb }: Part, unitOfU = ''): FindingRow => ({
   ...texts,
-  goodTo: uDb === undefined ? '' : plusMinus(goodToDb(uDb)),
+  goodTo: uDb === undefined ? '' : `${plusMinus(goodToDb(uDb))}${unitOfU}`,
   verdict,
   word:
     verdict === 'undecided' ? 'undecided' : verdict === 'pass' ? 'good' : deviationDb < 0 ? 'low' : 'high',
@@ -31,6 +31,8 @@ export function findingRows(
   const { levelLow, levelHigh, tilt, flatness, worst } = standing;
   const how = howFigures(standing, design, unit, seen);
   const dbmv = levelWord(unit);
+  // What a level is good to is a ratio: beside millivolts it needs its own unit.
+  const besideDb = unit === 'mV' ? '\u00A0dB' : '';
   const of = (levelDbmv: number) => `of ${bareLevel(levelDbmv, unit)} ${dbmv}`;
   return [
     row(
@@ -50,6 +52,7 @@ export function findingRows(
         how: how.levelHigh,
       },
       levelHigh,
+      besideDb,
     ),
     row(
       {
@@ -59,6 +62,7 @@ export function findingRows(
         how: how.levelLow,
       },
       levelLow,
+      besideDb,
     ),
     row(
       {

@@ -6,7 +6,7 @@ import { bareLevel, level, mhz, sizeDb } from '../format.ts';
 export function stageWords(note: StageInputNote, portName: string, unit: LevelUnitName): string {
   const range = `${bareLevel(note.minDbmv, unit)} to ${level(note.maxDbmv, unit)} at ${mhz(note.atMhz)}`;
   if (!note.applied || note.beforeDbmv === undefined || note.levelDbmv === undefined)
-    return `The ${portName} was not read: the stage\u2019s limit, ${range}, was not applied.`;
+    return `Stage limit ${range} not applied: ${portName} not read.`;
   const levels = `Stage input ${level(note.beforeDbmv, unit)} now, ${level(note.levelDbmv, unit)} then`;
   if (note.missDb === undefined) return `${levels}; its limit is ${range}.`;
   const side = note.missedLimit === 'min' ? 'below' : 'above';

@@ -5,6 +5,7 @@ import { FindingTable } from '../parts/FindingTable.tsx';
 import { findingRows, lineRows } from '../parts/finding-rows.ts';
 import { HeldAgainst } from '../parts/HeldAgainst.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { signalWords } from '../parts/signal-words.ts';
 import { selectLevelUnit, selectMeterIsReady } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
@@ -64,7 +65,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
         />
       )}
       {standing === null && fit !== null && <FindingTable caption="Its line" rows={lineRows(fit, unit)} />}
-      {standing?.signals !== undefined && <p className="quiet">{standing.signals.notes.join(' ')}</p>}
+      {standing?.signals !== undefined && <p className="quiet">{signalWords(standing.signals)}</p>}
       {held !== null && <HeldAgainst held={held} />}
       {view.changedSince !== null && (
         <div className="do">

@@ -52,7 +52,7 @@ export function LineUpEditor({ rows, onDone }: LineUpEditorProps) {
   return (
     <div className="line-up">
       <div className="line-up__main">
-        <Said draft={draft} isKept={stored !== undefined} doubtCount={doubtful.length} />
+        <Said draft={draft} isKept={stored !== undefined} doubtCount={doubtful.length} trouble={trouble} />
         <div className="line-up__picks">
           <PressButton
             onPress={() => setChosenMhz(new Set(draft.entries.map(({ frequencyMhz }) => frequencyMhz)))}
@@ -127,10 +127,15 @@ export function LineUpEditor({ rows, onDone }: LineUpEditorProps) {
   );
 }
 
-type SaidProps = Readonly<{ draft: LineUpDraft; isKept: boolean; doubtCount: number }>;
+type SaidProps = Readonly<{
+  draft: LineUpDraft;
+  isKept: boolean;
+  doubtCount: number;
+  trouble: string | null;
+}>;
 
 /** Where the line-up comes from, and what in it is a guess. */
-function Said({ draft, isKept, doubtCount }: SaidProps) {
+function Said({ draft, isKept, doubtCount, trouble }: SaidProps) {
   const learned = draft.whole.length > 0 || doubtCount > 0 || draft.plan !== null;
   const from =
     isKept && !learned
@@ -147,11 +152,14 @@ function Said({ draft, isKept, doubtCount }: SaidProps) {
   return (
     <div className="line-up__said">
       <p>{`${from}${guessed}${left}`}</p>
-      {draft.whole.map((why) => (
-        <p key={why}>
-          <Mark verdict="undecided" /> {why}
-        </p>
-      ))}
+      {/* What must be put right is said where it is put right. */}
+      {draft.whole
+        .filter((why) => why !== trouble)
+        .map((why) => (
+          <p key={why}>
+            <Mark verdict="undecided" /> {why}
+          </p>
+        ))}
     </div>
   );
 }

@@ -52,6 +52,11 @@ export function OthersPanel({ proposal }: OthersPanelProps) {
             </span>
             <small className="other__count">
               {key === 'recommended' ? 'recommended' : counted(choice.changes.length, 'change', 'changes')}
+              {proposal.pareto.includes(choice) && (
+                <span className="other__best">
+                  {choice.changes.length === 1 ? 'best single one' : `best of ${choice.changes.length}`}
+                </span>
+              )}
             </small>
           </GridListItem>
         ))}

@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import type { Position } from '../../core/files/station.ts';
+import { countIn } from '../../core/files/truck-moves.ts';
 import { capital, plugIn } from '../format.ts';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { ValueKeys } from '../parts/ValueKeys.tsx';
-import { selectBusy } from '../state/select.ts';
+import { selectBusy, selectTruck } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
@@ -13,6 +14,7 @@ export type PositionPanelProps = Readonly<{ position: Position; inDb: number; pr
 /** Says what is plugged in at one position. The archive keeps when it was changed and from what. */
 export function PositionPanel({ position, inDb, proposedDb }: PositionPanelProps) {
   const busy = useSelected(selectBusy);
+  const { truck } = useSelected(selectTruck);
   const { dialogOpened } = useActions();
   const { fitParts } = useWorkbench();
   const [valueDb, setValueDb] = useState(proposedDb ?? inDb);
@@ -29,6 +31,7 @@ export function PositionPanel({ position, inDb, proposedDb }: PositionPanelProps
         proposedDb={proposedDb}
         chosenDb={valueDb}
         onChoose={setValueDb}
+        inTruck={truck === null ? null : (value) => countIn(truck, position, value)}
       />
       <DialogNotice />
       <div className="panel__end">

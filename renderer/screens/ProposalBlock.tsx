@@ -38,9 +38,11 @@ export function ProposalBlock({ view, sheet, proposal, choice, design, crowded }
       ? [`Then the trims bring it to ${sizeDb(withTrims.worstDb)}.`]
       : []),
     ...(view.by.truck !== null && (changes.length > 0 || !proposal.feasible)
-      ? ['Only what is in the truck.']
+      ? ['From the truck.']
       : []),
-    ...(proposal.stageInput !== null && stageInput !== undefined && (touchesStage || !proposal.feasible)
+    ...(proposal.stageInput !== null &&
+    stageInput !== undefined &&
+    ((touchesStage && changes.length > 0) || !proposal.feasible)
       ? [stageWords(proposal.stageInput, stageInput.port, unit)]
       : []),
   ];

@@ -89,6 +89,7 @@ it('says how certain a verdict is, and claims neither certainty nor precision th
   expect(sureWords('pass', 0.972)).toBe(`97${N}% sure`);
   expect(sureWords('fail', 0.0001)).toBe('sure');
   expect(sureWords('fail', 0.03)).toBe(`97${N}% sure`);
+  expect(sureWords('undecided', 0.106)).toBe(`11${N}% inside`);
   expect(sureWords('undecided', 0.8)).toBe(`80${N}% inside`);
   expect(sureWords('undecided', 0.9499)).toBe(`94${N}% inside`);
   expect(plusMinus(0.34)).toBe('\u00B10.3');

@@ -82,6 +82,7 @@ export function sweepStatements(archive: Database, session: Session) {
     `SELECT frequency_hz frequencyHz, meter_mdbmv meterMdbmv, kind, taken_at takenAtMs
      FROM reading WHERE sweep = ? ORDER BY place`,
   );
+  const fileOf = archive.prepare<[number], string>('SELECT body FROM sweep_file WHERE sweep = ?').pluck();
   const unfinished = archive.prepare<[], UnfinishedSweep>(`
     SELECT s.seq, s.sweep_id sweepId, s.station_id stationId,
       (SELECT count(*) FROM reading r WHERE r.sweep = s.seq) readingCount,
@@ -133,6 +134,8 @@ export function sweepStatements(archive: Database, session: Session) {
     ofStation: (stationId: string): readonly SweepRow[] => ofStation.all(stationId),
     /** In the order in which they were taken. */
     readings: (seq: number): readonly ReadingRow[] => readings.all(seq),
+    /** The text of the file that a sweep was taken from. */
+    fileOf: (seq: number): string | undefined => fileOf.get(seq) as string | undefined,
     unfinished: (): readonly UnfinishedSweep[] => unfinished.all(),
   };
 }

@@ -7,8 +7,8 @@ import { refusalLine } from '../../../core/result.ts';
 import type { Archive } from '../archive/open.ts';
 import { fromThousandths, maybe, momentOf } from '../archive/quantities.ts';
 import type { SweepRow } from '../archive/sweeps.ts';
-import { readingOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
+import { readingsOf } from './readings.ts';
 import type { SettingsService } from './settings.ts';
 
 export type Standings = Readonly<{
@@ -32,7 +32,7 @@ export function createStandings(
     if (row.state === null) return null;
     const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
     if (design === undefined) return null;
-    const readings = archive.sweeps.readings(row.seq).map(readingOf);
+    const readings = readingsOf(archive, row);
     const result = standingAgainstDesign(
       rowsAtPort(readings, fromThousandths(row.testPointLossMdb)),
       design,

@@ -9,6 +9,7 @@ import { refuseOnFullDisk } from './disk-room.ts';
 import { fileNameOf } from './file-name.ts';
 import type { Meters } from './meters.ts';
 import { probeNow } from './probe-at.ts';
+import { readingsOf } from './readings.ts';
 import { type Runs, STOPPED_BY_HAND } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 import { importSweep } from './sweep-import.ts';
@@ -87,7 +88,7 @@ export function createSweeps(
       const row = known(sweepId);
       return {
         summary: summaryOf(row, runs.unended(sweepId)),
-        readings: archive.sweeps.readings(row.seq).map(readingOf),
+        readings: readingsOf(archive, row),
       };
     },
     pause({ sweepId, paused }) {

@@ -124,3 +124,30 @@ it('gives a partial sweep out with the word that it is one', async () => {
   const { text } = await bench.handlers['sweeps.export']({ sweepId }, bench.signal);
   expect(text).toContain('partial: stopped by hand');
 });
+
+it('says what the rows of a file are modulated with, and judges two QAM orders each against its own line', async () => {
+  const bench = await joined();
+  const row = (i: number) => {
+    const frequencyMhz = 57 + 6 * i;
+    const order = i < 60 ? 64 : 256;
+    const levelDbmv = 36 + (10 * (frequencyMhz - 54)) / 816 - (order === 64 ? 4 : 0);
+    return `${frequencyMhz},${levelDbmv.toFixed(2)},qam,${order}-QAM`;
+  };
+  const text = `frequency_mhz,level_dbmv,kind,modulation\n${Array.from({ length: 136 }, (_, i) => row(i)).join('\n')}\n`;
+  const { sweepId } = await bench.handlers['sweeps.import'](
+    {
+      visitId: bench.visit.visitId,
+      portName: 'forward output',
+      purpose: 'check',
+      fileName: 'a.csv',
+      text,
+      testPointLossDb: 0,
+    },
+    bench.signal,
+  );
+  const { readings } = await bench.open(sweepId);
+  expect([readings[0]?.modulation, readings[135]?.modulation]).toEqual(['64-QAM', '256-QAM']);
+  const { stations } = await bench.handlers['stations.list']({}, bench.signal);
+  // 4 dB apart, as two QAM orders usually are (docsis.org forum, secondary): no step is left, and nothing is low.
+  expect(Math.abs(stations[0]?.standing?.worstDb ?? Number.NaN)).toBeLessThan(0.1);
+});

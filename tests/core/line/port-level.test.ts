@@ -16,3 +16,9 @@ it('keeps order, kind and readings without a level', () => {
     { frequencyMhz: 63, levelDbmv: null },
   ]);
 });
+
+it('passes on what a reading is modulated with, and nothing where nothing says it', () => {
+  const reading = { frequencyMhz: 57, meterDbmv: 10, kind: 'qam' as const };
+  expect(rowsAtPort([{ ...reading, modulation: '64-QAM' }], 20)[0]).toMatchObject({ modulation: '64-QAM' });
+  expect(rowsAtPort([reading], 20)[0]).not.toHaveProperty('modulation');
+});

@@ -15,6 +15,7 @@ it('joins sweeps by frequency, in rising order, with the design beside each and 
     ],
     found: [{ frequencyMhz: 462, levelDbmv: 39 }],
     predicted: [{ frequencyMhz: 462, levelDbmv: 41.5 }],
+    targets: null,
   });
   expect(rows.map(({ frequencyMhz }) => frequencyMhz)).toEqual([54, 100, 462, 870]);
   // Halfway between 54 and 870 MHz the design asks for 41 dBmV.
