@@ -1,10 +1,14 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { learnLineUp } from '../core/channels/learn-line-up.ts';
+import { MeterUncertainty } from '../core/files/meter-uncertainty.ts';
 import { readPlan } from '../core/files/plan.ts';
 import { rasterPlan } from '../core/files/raster-plan.ts';
 import { installedOf, type PluggedIn, readStation } from '../core/files/station.ts';
+import { readStationNotes } from '../core/files/station-notes.ts';
 import { readSweepCsv } from '../core/files/sweep-csv.ts';
+import { readTruck } from '../core/files/truck.ts';
 import { writeSweepCsv } from '../core/files/write-csv.ts';
 import { fitSweep } from '../core/line/fit-sweep.ts';
 import type { LevelRow } from '../core/line/level-row.ts';
@@ -52,6 +56,37 @@ function sweepOf(demo: DemoStation, portName: string, pluggedIn: PluggedIn, draw
   ]);
 }
 
+/** What the station file has no key for: its channels, all 256-QAM carried on the design line, two trims and a meter. */
+const notesOf = (rows: readonly LevelRow[]) => {
+  const learned = learnLineUp(rows);
+  if (!learned.ok) throw new Error(learned.help);
+  const trim = { rangeDb: [-2, 2], atMhz: 867, port: 'forward output' };
+  return {
+    format: 'tiltwright-station-notes/1',
+    lineUp: learned.value.entries.map(({ channelLabel, frequencyMhz, kind, widthMhz }) => ({
+      ...{ channelLabel, frequencyMhz, kind, qamOrder: 256, widthMhz, offsetDb: 0 },
+    })),
+    trims: [
+      { name: 'output gain', kind: 'gain', ...trim },
+      { name: 'output slope', kind: 'slope', ...trim },
+    ],
+    meter: { accuracyDb: 0.4, testPointToleranceDb: 0.2 },
+  };
+};
+
+/** A truck late in the week: some pads and equalizers are out. */
+const truck = {
+  format: 'tiltwright-truck/1',
+  parts: [
+    ...[4, 2, 3, 2, 0, 2, 1, 0, 3, 1, 2, 1, 1].map((count, valueDb) => ({
+      ...{ kind: 'pad', valueDb, count, toleranceDb: 0.2 },
+    })),
+    ...[2, 1, 1, 0, 2, 1, 0, 1, 1].map((count, i) => ({
+      ...{ kind: 'equalizer', topMhz: 870, valueDb: 2 * i, count, toleranceDb: 0.3 },
+    })),
+  ],
+};
+
 /** Lists of numbers and names on as few lines as fit, so that a station file can be read at a glance. */
 const jsonOf = (value: unknown): string => {
   const width = 110;
@@ -71,7 +106,15 @@ const jsonOf = (value: unknown): string => {
       return `${indent}${key}[\n${lines.join(',\n')}\n${indent}]${comma}`;
     },
   );
-  return `${text}\n`;
+  // A thing of a few words and numbers stands on one line.
+  const onOneLine = text.replace(
+    /^( *)\{\n([^{}[\]]+)\n *\}(,?)$/gm,
+    (all, indent: string, inner: string, comma) => {
+      const line = `${indent}{ ${inner.trim().replace(/\n */g, ' ')} }${comma}`;
+      return /"(kind)": /.test(inner) && line.length <= width ? line : all;
+    },
+  );
+  return `${onOneLine}\n`;
 };
 
 const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
@@ -138,6 +181,8 @@ function generated(): ReadonlyMap<string, string> {
       'as found',
     ),
   );
+  files.set('07-mill-lane.notes.json', jsonOf(notesOf(rows.value.rows)));
+  files.set('truck.json', jsonOf(truck));
   const plan = { format: 'tiltwright-plan/1', frequenciesMhz: rasterPlan(design, 6), testPointLossDb: 20 };
   files.set('forward.plan.json', jsonOf(plan));
   return files;
@@ -157,7 +202,15 @@ describe('sample-sweeps', () => {
   });
 
   it('names every kind of its files in its README', () => {
-    for (const kind of ['station.json', 'as-found.csv', 'as-left.csv', 'forward-input.csv', 'plan.json'])
+    for (const kind of [
+      'truck.json',
+      'notes.json',
+      'station.json',
+      'as-found.csv',
+      'as-left.csv',
+      'forward-input.csv',
+      'plan.json',
+    ])
       expect(read('README.md')).toContain(kind);
   });
 
@@ -199,6 +252,32 @@ describe('the stories that the samples tell', () => {
     // Two readings of 0.1 dB each, and tenths: rms below 0.2 dB, none beyond 0.8 dB.
     expect(Math.sqrt(offDb.reduce((sum, off) => sum + off * off, 0) / offDb.length)).toBeLessThan(0.2);
     expect(Math.max(...offDb.map(Math.abs))).toBeLessThan(0.8);
+  });
+
+  it('07 Mill Lane with what is in the truck, its trims and its meter: nothing is named that is not there', () => {
+    const notes = readStationNotes(read('07-mill-lane.notes.json'), 'notes');
+    const stock = readTruck(read('truck.json'), 'truck');
+    if (!notes.ok || !stock.ok) throw new Error('the generated notes or truck do not read');
+    const proposal = propose({
+      rows: rowsOf('07-mill-lane.as-found.csv'),
+      station: stationOf('07-mill-lane'),
+      inputRows: rowsOf('07-mill-lane.forward-input.csv'),
+      truck: stock.value,
+      trims: notes.value.trims,
+      lineUp: notes.value.lineUp,
+      uncertainty: { meter: notes.value.meter ?? MeterUncertainty.parse({}), ambientC: 12 },
+    });
+    if (!proposal.ok) throw new Error(proposal.help);
+    const { recommended, why, predicted, feasible } = proposal.value;
+    expect(feasible).toBe(true);
+    expect(why.dominant).toBe('tilt');
+    expect(predicted).toHaveLength(136);
+    for (const { position, to } of recommended.changes) {
+      const kind = position.includes('pad') ? 'pad' : 'equalizer';
+      const held = stock.value.parts.find((part) => part.kind === kind && part.valueDb === to);
+      expect(held?.count, `${position} ${to}`).toBeGreaterThan(0);
+    }
+    expect((recommended.withTrims ?? recommended).worstDb).toBeLessThan(0.7);
   });
 
   it.each([

@@ -1,10 +1,10 @@
 import type { LineUpEntry } from '../channels/line-up.ts';
 import type { Design } from '../files/station.ts';
 import { done, type Result } from '../result.ts';
-import type { Conditions } from '../uncertainty/budget.ts';
+import { type Conditions, unfitConditions } from '../uncertainty/budget.ts';
 import type { Verdict } from '../uncertainty/conformity.ts';
 import { type ChosenSignals, chooseRows } from './choose-rows.ts';
-import { targetDbmv } from './design-line.ts';
+import { targetDbmv, unfitDesign } from './design-line.ts';
 import { type FitRefusal, fitChosen, type SweepFit } from './fit-sweep.ts';
 import { headlineOf } from './headline.ts';
 import type { LevelRow } from './level-row.ts';
@@ -47,6 +47,8 @@ export type StandingOptions = Readonly<{
   lineUp?: readonly LineUpEntry[] | null | undefined;
 }>;
 
+export type StandingRefusal = FitRefusal | 'bad-design' | 'bad-value';
+
 /** 95 of 100 times the true value lies within this many standard uncertainties. */
 const COVERAGE = 1.96;
 
@@ -62,7 +64,7 @@ const COVERAGE = 1.96;
  * @param design   the port's design line, that of analog carriers where a line-up is given
  * @param options  keepAll (false): take rows as they stand, without moving or leaving any out; uncertainty; lineUp
  * @returns  the fit in the design's shape and range, each part with value, target and deviation, verdict and headline;
- *           refused as fitSweep refuses
+ *           refused as fitSweep refuses, and for a design or an uncertainty that makes no sense
  * @source   contract, sections 2 and 3; the verdict's rule is common practice, no published source; guard bands: JCGM
  *           106:2012, 8.3
  */
@@ -70,7 +72,10 @@ export function standingAgainstDesign(
   rows: readonly LevelRow[],
   design: Design,
   options: StandingOptions = {},
-): Result<StationStanding, FitRefusal> {
+): Result<StationStanding, StandingRefusal> {
+  const unfit =
+    unfitDesign(design) ?? (options.uncertainty == null ? null : unfitConditions(options.uncertainty));
+  if (unfit !== null) return unfit;
   const { shape, lowMhz, highMhz, toleranceDb, flatnessDb } = design;
   const choice = { shape, lowMhz, highMhz, keepAll: options.keepAll, lineUp: options.lineUp };
   const chosen = chooseRows(rows, choice);

@@ -4,10 +4,11 @@ import type { Trim } from '../files/station-notes.ts';
 import type { Truck } from '../files/truck.ts';
 import type { ChosenSignals } from '../line/choose-rows.ts';
 import { chooseRows } from '../line/choose-rows.ts';
+import { unfitDesign } from '../line/design-line.ts';
 import type { LevelRow } from '../line/level-row.ts';
 import type { Excluded } from '../line/usable-rows.ts';
 import { done, type Refusal, type Result, refuse } from '../result.ts';
-import type { Conditions } from '../uncertainty/budget.ts';
+import { type Conditions, unfitConditions } from '../uncertainty/budget.ts';
 import { leastWorst } from './least-worst.ts';
 import { type Choice, choiceOf, type Objective, objectiveOf, offOf } from './objective.ts';
 import { type PredictedPoint, predictedSweep } from './predicted-sweep.ts';
@@ -16,7 +17,7 @@ import { recommend } from './recommend.ts';
 import { searchCombinations } from './search.ts';
 import { type StageInputNote, type StageLimit, stageInputFor } from './stage-input.ts';
 import { stockOf } from './stock.ts';
-import { trimEffect } from './trims.ts';
+import { trimEffect, unfitTrim } from './trims.ts';
 import { type Remains, remainsOf, type Why, whyOf } from './why.ts';
 
 export type ProposeRequest = Readonly<{
@@ -65,6 +66,7 @@ export type Proposal = Readonly<{
 export type ProposeRefusal =
   | 'no-such-port'
   | 'no-design'
+  | 'bad-design'
   | 'no-such-position'
   | 'bad-value'
   | 'no-usable-rows'
@@ -212,6 +214,11 @@ function checkedRequest(request: ProposeRequest): Result<Checked, ProposeRefusal
   const found = portOf(station, portName);
   if (!found.ok) return found;
   const { port, design } = found.value;
+  const unfit =
+    unfitDesign(design) ?? (request.uncertainty == null ? null : unfitConditions(request.uncertainty));
+  if (unfit !== null) return unfit;
+  const trim = unfitTrim(request.trims ?? []);
+  if (trim !== null) return trim;
   const slackDb = request.slackDb ?? DEFAULT_SLACK_DB;
   if (!(Number.isFinite(slackDb) && slackDb >= 0)) return refuse('bad-value', 'slack', 'give dB, 0 or more');
   const names = new Set(station.positions.map(({ name }) => name));

@@ -1,6 +1,7 @@
 import type { Design } from '../files/station.ts';
 import type { Trim } from '../files/station-notes.ts';
 import { positionOf } from '../line/position.ts';
+import { type Refusal, refuse } from '../result.ts';
 import { leastWorst } from './least-worst.ts';
 
 /** One trim to turn after the plug-ins are in: by how much, read at which frequency. */
@@ -21,6 +22,26 @@ export const TRIM_WORTH_DB = 0.1;
 const SEEN_DB = 0.05;
 
 const hz = (frequencyMhz: number): string => `${Math.round(frequencyMhz * 1000) / 1000} MHz`;
+
+const MOST_TRIMS = 4;
+
+/**
+ * What makes no sense of some trims, for trims that did not come through the notes file's schema.
+ * @returns  a refusal that names the trim, or null when all are fit
+ * @source   the notes' format is this program's own
+ */
+export function unfitTrim(trims: readonly Trim[]): Refusal<'bad-value'> | null {
+  if (trims.length > MOST_TRIMS)
+    return refuse('bad-value', `${trims.length} trims`, `name ${MOST_TRIMS} at most`);
+  for (const { name, rangeDb, atMhz } of trims) {
+    const [leastDb, mostDb] = rangeDb;
+    if (!(leastDb >= -1000 && mostDb <= 1000 && leastDb <= 0 && mostDb >= 0))
+      return refuse('bad-value', `trim "${name}", range`, 'give dB down (0 or less) and up (0 or more)');
+    if (!(atMhz > 0 && atMhz < Infinity))
+      return refuse('bad-value', `trim "${name}", ${atMhz} MHz`, 'give the frequency where it is read');
+  }
+  return null;
+}
 
 /**
  * What 1 dB of a trim does along the port's band: a gain trim the same everywhere; a slope trim full at its own

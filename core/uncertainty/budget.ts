@@ -1,4 +1,6 @@
+import { type Allowed, AMBIENT, unfit } from '../checked.ts';
 import type { MeterUncertainty } from '../files/meter-uncertainty.ts';
+import { type Refusal, refuse } from '../result.ts';
 
 /** The meter, and how warm it was; null where nobody wrote that down. */
 export type Conditions = Readonly<{ meter: MeterUncertainty; ambientC: number | null }>;
@@ -47,6 +49,27 @@ export const combined = (uDb: readonly number[]): number =>
  * @source   JCGM 100:2008, 4.3.7, equation (7): a / sqrt 3
  */
 export const rectangular = (halfWidthDb: number): number => halfWidthDb / RECTANGULAR;
+
+const HALF_WIDTH: Allowed = { unit: 'dB', from: 0, to: 20 };
+const PER_DEGREE: Allowed = { unit: 'dB per degree C', from: 0, to: 1 };
+
+/**
+ * What makes no sense of a meter's numbers or the temperature.
+ * @returns  a refusal that names the number, or null when all are fit
+ * @source   shared practice: a person's mistake is a value
+ */
+export function unfitConditions({ meter, ambientC }: Conditions): Refusal<'bad-value'> | null {
+  const wrong = unfit([
+    ['meter accuracy', meter.accuracyDb, HALF_WIDTH],
+    ['meter across the band', meter.acrossBandDb, HALF_WIDTH],
+    ['repeatability', meter.repeatabilityDb, HALF_WIDTH],
+    ['test point tolerance', meter.testPointToleranceDb, HALF_WIDTH],
+    ['meter drift', meter.temperatureDbPerC, PER_DEGREE],
+    ['calibration temperature', meter.calibratedAtC, AMBIENT],
+    ['temperature', ambientC ?? meter.calibratedAtC, AMBIENT],
+  ]);
+  return wrong === null ? null : refuse('bad-value', wrong.where, wrong.help);
+}
 
 /**
  * What the levels of one sweep are uncertain by, part by part.

@@ -50,6 +50,29 @@ describe('fit', () => {
     expect([part.count, part.lowMhz, part.highMhz]).toEqual([2, 150, 300]);
   });
 
+  it('joins two QAM orders by the step that the sweep shows, or takes the line-up', async () => {
+    const rows = Array.from({ length: 20 }, (_, i) => {
+      const level = 10 + i / 10 - (i >= 10 ? 3 : 0);
+      return `${100 + 6 * i},${level},${i >= 10 ? '64QAM' : '256QAM'}`;
+    });
+    const mixed = fileOf('mixed.csv', `frequency_mhz,level_dbmv,modulation\n${rows.join('\n')}\n`);
+    const fitted = JSON.parse((await run(mixed, '--json')).stdout);
+    expect(fitted.tiltDb).toBeCloseTo(1.9, 9);
+    expect(fitted.findings[0].text).toBe('64-QAM is carried 3.0 dB below 256-QAM; usual is 4.0.');
+    const lineUp = rows.map((row, i) => ({
+      ...{ channelLabel: `${i}`, frequencyMhz: Number(row.split(',')[0]), kind: 'qam', widthMhz: 6 },
+      offsetDb: i >= 10 ? -9 : -6,
+    }));
+    const notes = fileOf('notes.json', JSON.stringify({ format: 'tiltwright-station-notes/1', lineUp }));
+    const moved = JSON.parse((await run(mixed, '--line-up', notes, '--json')).stdout);
+    expect(moved.lowDbmv).toBeCloseTo(16, 9);
+    const none = fileOf('none.json', JSON.stringify({ format: 'tiltwright-station-notes/1' }));
+    expect(await run(mixed, '--line-up', none)).toMatchObject({
+      exitCode: 2,
+      stderr: expect.stringContaining('has no "lineUp"'),
+    });
+  });
+
   it('names what was left out, and keeps it with --keep-all', async () => {
     const rows = Array.from({ length: 20 }, (_, i) => `${100 + 6 * i},10`).join('\n');
     const odd = fileOf('odd.csv', `frequency_mhz,level_dbmv\n${rows}\n300,-40\n,3\n`);

@@ -57,6 +57,36 @@ describe('propose', () => {
     expect(JSON.parse(loose.stdout).recommended.changes).toEqual([]);
   });
 
+  it('takes the truck, the notes and the uncertainty, and says what they add', async () => {
+    const all = [
+      '--truck',
+      sample('truck.json'),
+      '--notes',
+      sample('07-mill-lane.notes.json'),
+      '--uncertainty',
+    ];
+    const given = [sweep, '--station', station, '--input-sweep', input, ...all, '--ambient-c', '-5'];
+    const found = JSON.parse((await run(...given, '--json')).stdout);
+    expect(found.predicted).toHaveLength(found.count);
+    expect(found.predicted[0]).toEqual({
+      ...{
+        frequencyMhz: 57,
+        levelDbmv: expect.any(Number),
+        uDb: expect.any(Number),
+        toNextUDb: expect.any(Number),
+      },
+    });
+    expect(found.why).toMatchObject({ dominant: 'tilt' });
+    expect(found.pareto[0].changes).toEqual([]);
+    const { stdout } = await run(...given);
+    expect(stdout).toMatch(/Predicted levels are good to ±\d\.\d dB/);
+    expect(stdout).toMatch(/^Tilt: /m);
+    const none = join(folder, 'empty.json');
+    writeFileSync(none, JSON.stringify({ format: 'tiltwright-truck/1', parts: [] }));
+    const empty = JSON.parse((await run(sweep, '--station', station, '--truck', none, '--json')).stdout);
+    expect(empty.recommended.changes).toEqual([]);
+  });
+
   it('exits with 1 when nothing keeps the stage input within its limits', async () => {
     const limit = JSON.parse(readFileSync(station, 'utf8')).stageInput;
     const high = changed('high.json', { stageInput: { ...limit, minDbmv: 40, maxDbmv: 41 } });
@@ -68,6 +98,8 @@ describe('propose', () => {
   it.each([
     ['no station', [sweep], /required option '--station <file>'/],
     ['a station that is none', [sweep, '--station', sweep], /07-mill-lane\.as-found\.csv: not a JSON file/],
+    ['a truck that is none', [sweep, '--station', station, '--truck', station], /station\.json.*: .*truck/],
+    ['notes that are none', [sweep, '--station', station, '--notes', station], /station\.json.*: .*notes/],
     ['an unknown key', [sweep, '--station', changed('key.json', { moon: 1 })], /key\.json: .*"moon"/],
     [
       'an unknown port',

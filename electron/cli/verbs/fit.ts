@@ -1,14 +1,18 @@
 import { type Command, Option } from 'commander';
+import { Refused } from '../../../core/bridge/refused.ts';
+import type { LineUpEntry } from '../../../core/channels/line-up.ts';
+import { readStationNotes } from '../../../core/files/station-notes.ts';
 import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import { fitSweep, type SweepFit } from '../../../core/line/fit-sweep.ts';
 import type { Shape } from '../../../core/line/position.ts';
+import { refuse } from '../../../core/result.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { aligned, decibels, megahertz, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
-type Options = Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true }>;
+type Options = Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true; lineUp?: string }>;
 
 const shapeWords: Readonly<Record<Shape, string>> = {
   linear: 'straight in frequency',
@@ -37,7 +41,18 @@ function textOf(fit: SweepFit, file: string): string {
   ].join('\n');
 }
 
+/** What each channel carries, from a station's notes; null where no file is named. */
+async function lineUpIn(file: string | undefined): Promise<readonly LineUpEntry[] | null> {
+  if (file === undefined) return null;
+  const notes = readStationNotes(await readInput(file), file);
+  if (!notes.ok) throw new Refused(notes);
+  if (notes.value.lineUp === undefined)
+    throw new Refused(refuse('no-line-up', file, 'has no "lineUp"; leave --line-up out, or write one'));
+  return notes.value.lineUp;
+}
+
 async function act(file: string, options: Options): Promise<Outcome> {
+  const lineUp = await lineUpIn(options.lineUp);
   const sweep = readSweepCsv(await readInput(file), file);
   if (!sweep.ok) return refused(sweep);
   const fit = fitSweep(sweep.value.rows, {
@@ -45,6 +60,7 @@ async function act(file: string, options: Options): Promise<Outcome> {
     lowMhz: options.low,
     highMhz: options.high,
     keepAll: options.keepAll,
+    lineUp,
   });
   if (!fit.ok) return refused({ ...fit, where: `${file}, ${fit.where}` });
   return answered({ ...fit.value }, textOf(fit.value, file));
@@ -59,7 +75,8 @@ export const fit: Verb = {
       .summary(fit.summary)
       .description(
         'Fits a line to a sweep: level at its low and its high end (dBmV), tilt, flatness and the worst carrier (dB).\n' +
-          'Rows that are plainly no carriers at their level are left out and named, unless --keep-all.',
+          'Rows that are plainly no carriers at their level are left out and named, and kinds of signal at different\n' +
+          'levels are joined by the step between them, unless --keep-all.',
       )
       .argument('<file>', 'sweep as CSV: frequency_mhz,level_dbmv and optionally kind, mer_db, label')
       .addOption(
@@ -76,6 +93,10 @@ export const fit: Verb = {
         '--high <MHz>',
         "high end of the line; default: the sweep's",
         numberOption('a frequency in MHz', 0),
+      )
+      .option(
+        '--line-up <file>',
+        "a station's notes as JSON: what each channel carries, so that each is compared with its own level",
       )
       .option('--keep-all', 'take every row with a frequency and a level as it stands')
       .option(...jsonFlag)

@@ -1,7 +1,10 @@
 import type { Command } from 'commander';
 import { Refused } from '../../../core/bridge/refused.ts';
+import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import { readStation, type Station } from '../../../core/files/station.ts';
+import { readStationNotes, type StationNotes } from '../../../core/files/station-notes.ts';
 import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
+import { readTruck, type Truck } from '../../../core/files/truck.ts';
 import type { LevelRow } from '../../../core/line/level-row.ts';
 import { explainProposal } from '../../../core/propose/explain.ts';
 import type { Choice } from '../../../core/propose/objective.ts';
@@ -11,6 +14,7 @@ import {
   type ProposeRefusal,
   propose as proposeFor,
 } from '../../../core/propose/propose.ts';
+import { refuse } from '../../../core/result.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
@@ -23,6 +27,10 @@ type Options = Readonly<{
   inputSweep?: string;
   slack: number;
   keepAll?: true;
+  truck?: string;
+  notes?: string;
+  uncertainty?: true;
+  ambientC?: number;
 }>;
 
 async function rowsIn(file: string): Promise<readonly LevelRow[]> {
@@ -37,6 +45,26 @@ async function stationIn(file: string): Promise<Station> {
   return station.value;
 }
 
+async function truckIn(file: string | undefined): Promise<Truck | null> {
+  if (file === undefined) return null;
+  const truck = readTruck(await readInput(file), file);
+  if (!truck.ok) throw new Refused(truck);
+  return truck.value;
+}
+
+async function notesIn(file: string | undefined, station: Station): Promise<StationNotes | null> {
+  if (file === undefined) return null;
+  const notes = readStationNotes(await readInput(file), file);
+  if (!notes.ok) throw new Refused(notes);
+  const ports = station.ports.map(({ name }) => name);
+  const stray = notes.value.trims?.find(({ port }) => port !== undefined && !ports.includes(port));
+  if (stray !== undefined)
+    throw new Refused(
+      refuse('no-such-port', `${file}, trim "${stray.name}"`, `${station.name} has no port "${stray.port}"`),
+    );
+  return notes.value;
+}
+
 /** Which of the files a refusal is about. */
 function fileOf(code: ProposeRefusal, sweep: string, options: Options): string {
   switch (code) {
@@ -49,6 +77,7 @@ function fileOf(code: ProposeRefusal, sweep: string, options: Options): string {
       return options.inputSweep ?? sweep;
     case 'no-such-port':
     case 'no-design':
+    case 'bad-design':
     case 'no-such-position':
     case 'bad-value':
     case 'too-many':
@@ -61,12 +90,22 @@ const changesOf = (choice: Choice): string =>
     ? 'no change'
     : choice.changes.map(({ position, from, to }) => `${position} ${from} to ${to}`).join(', ');
 
-const given = (choice: Omit<Choice, 'values' | 'changes'>): string[] => [
+const given = (choice: Pick<Choice, 'worstDb' | 'flatnessDb' | 'fit'>): string[] => [
   `worst ${decibels(choice.worstDb)} dB`,
   `flatness ${decibels(choice.flatnessDb)} dB`,
   `tilt ${signed(choice.fit.tiltDb)} dB`,
   `${decibels(choice.fit.lowDbmv)} to ${decibels(choice.fit.highDbmv)} dBmV`,
 ];
+
+/** The predicted line is a sweep of its own (JSON has it); a person wants how good it is. */
+function predictedText({ predicted }: Proposal): string[] {
+  if (predicted === undefined) return [];
+  const widest = Math.max(...predicted.map(({ uDb }) => uDb));
+  const next = Math.max(...predicted.map(({ toNextUDb }) => toNextUDb));
+  return [
+    `Predicted levels are good to ±${decibels(1.96 * widest)} dB, the next sweep with this meter to ±${decibels(1.96 * next)} dB (95 of 100).`,
+  ];
+}
 
 /** The proposal as a person reads it. */
 function textOf(proposal: Proposal, station: Station, explained: string): string {
@@ -89,7 +128,14 @@ function textOf(proposal: Proposal, station: Station, explained: string): string
     ...aligned([
       ['Now', ...given(before)],
       ['Then', ...given(recommended)],
+      ...(recommended.withTrims === undefined ? [] : [['Trimmed', ...given(recommended.withTrims)]]),
     ]),
+    ...(recommended.withTrims?.moves.map(({ name, text }) => `Trim "${name}": ${text}`) ?? []),
+    '',
+    proposal.why.text,
+    proposal.remains.text,
+    ...predictedText(proposal),
+    ...(proposal.signals?.notes.map((text) => `Note: ${text}`) ?? []),
     ...(others.length === 0
       ? []
       : [
@@ -109,7 +155,14 @@ async function act(file: string, options: Options): Promise<Outcome> {
   const station = await stationIn(options.station);
   const rows = await rowsIn(file);
   const inputRows = options.inputSweep === undefined ? undefined : await rowsIn(options.inputSweep);
+  const truck = await truckIn(options.truck);
+  const notes = await notesIn(options.notes, station);
+  const meter = notes?.meter ?? MeterUncertainty.parse({});
   const proposal = proposeFor({
+    truck,
+    trims: notes?.trims,
+    lineUp: notes?.lineUp,
+    uncertainty: options.uncertainty === true ? { meter, ambientC: options.ambientC ?? null } : null,
     rows,
     station,
     portName: options.port,
@@ -150,6 +203,14 @@ export const propose: Verb = {
         'what a further change must buy',
         numberOption('the slack in dB', 0),
         DEFAULT_SLACK_DB,
+      )
+      .option('--truck <file>', 'what is in the truck, as JSON: no part is named that is not there')
+      .option('--notes <file>', "the station's notes as JSON: its line-up, trims and meter")
+      .option('--uncertainty', 'add the predicted sweep with what it is uncertain by')
+      .option(
+        '--ambient-c <C>',
+        'temperature at the meter, for its uncertainty',
+        numberOption('the temperature in degrees C', -90),
       )
       .option('--keep-all', 'take every row with a frequency and a level as it stands')
       .option(...jsonFlag)
