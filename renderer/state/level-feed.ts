@@ -98,7 +98,7 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
       if (event.liveId !== liveId) return;
       const lastS = readings.at(-1)?.atS ?? -1;
       // A reading that was there already, from the archive.
-      if (event.elapsedMs / 1000 < lastS) return;
+      if (event.elapsedMs / 1000 <= lastS) return;
       take(event.elapsedMs, event.meterDbmv, event.testPointLossDb);
       lastMs = clockMs();
       changed();
