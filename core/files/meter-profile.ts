@@ -21,6 +21,9 @@ const Serial = z.strictObject({
   flowControl: z.enum(['none', 'hardware', 'software']).default('none'),
   /** Whether closing the port drops DTR, which resets some meters. */
   hangUpOnClose: z.boolean().default(true),
+  /** How the two lines of the port are to stand while it is open; null: as the system has them. */
+  dtr: z.boolean().nullable().default(null),
+  rts: z.boolean().nullable().default(null),
 });
 
 const Lines = z.strictObject({

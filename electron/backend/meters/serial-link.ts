@@ -40,6 +40,7 @@ export async function openSerialLink(path: string, profile: Profile, signal: Abo
   port.on('close', (fault: Error | null | undefined) => lose(fault?.message ?? 'the port was closed'));
 
   await opened(port, path, signal);
+  setLines(port, profile.serial);
   return createLineLink(path, profile.lines, (wireEvents) => {
     events = wireEvents;
     port.on('data', (chunk: Buffer) => wireEvents.bytes(chunk));
@@ -47,6 +48,12 @@ export async function openSerialLink(path: string, profile: Profile, signal: Abo
     const unwatch = watchNode(path, lose);
     return wireOf(port, lose, unwatch);
   });
+}
+
+/** Not every port has these lines (a pseudo-terminal has none), so what can't be set is no reason not to read. */
+function setLines(port: SerialPort, { dtr, rts }: Profile['serial']): void {
+  if (dtr === null && rts === null) return;
+  port.set({ ...(dtr === null ? {} : { dtr }), ...(rts === null ? {} : { rts }) }, () => undefined);
 }
 
 /**

@@ -193,3 +193,11 @@ onLinux('survives closing while the far end takes nothing (a pending write is ca
   expect(performance.now() - before).toBeLessThan(1500);
   expect(await told).toBeInstanceOf(MeterFault);
 });
+
+onLinux('reads though the port has no lines that could be set as the profile wishes', async () => {
+  const { pty } = await pluggedIn();
+  const wished = { ...scpi, serial: { ...scpi.serial, dtr: true, rts: false } };
+  const link = await openSerialLink(pty.path, wished, never);
+  expect(await link.ask('*OPC?', never)).toBe('1');
+  await link.close();
+});
