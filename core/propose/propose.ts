@@ -150,7 +150,7 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
     recommended,
     alternatives: feasible ? listOf(found.alternatives) : [],
     feasible,
-    stageInput: stage.value.noteFor(pluggedIn, recommended.values),
+    stageInput: stage.value.noteFor(pluggedIn, recommended.values, uncertainty),
     excluded,
     why: whyOf(now, design),
     remains: remainsOf(recommended.withTrims ?? recommended, floorDb, design),

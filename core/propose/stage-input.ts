@@ -1,10 +1,21 @@
 import type { PluggedIn, Station } from '../files/station.ts';
 import { chooseRows } from '../line/choose-rows.ts';
 import type { LevelRow } from '../line/level-row.ts';
+import type { UsableRow } from '../line/usable-rows.ts';
 import { throughLossDb } from '../plug-ins/through.ts';
 import { done, type Result, refuse } from '../result.ts';
+import {
+  type Budget,
+  betweenUncertaintyDb,
+  budgetOf,
+  type Conditions,
+  combined,
+  rectangular,
+} from '../uncertainty/budget.ts';
+import { conformanceProbability } from '../uncertainty/conformity.ts';
 import { inputLevelAt, nearestMissDb } from './limits.ts';
 import type { FreePosition } from './objective.ts';
+import { USUAL_PART_TOLERANCE_DB } from './predicted-sweep.ts';
 import { SAME_DB } from './rank.ts';
 import type { InputWindow } from './search.ts';
 
@@ -20,6 +31,9 @@ export type StageInputNote = Readonly<{
   levelDbmv?: number;
   missDb?: number;
   missedLimit?: 'min' | 'max';
+  /** Standard uncertainty of `levelDbmv`, dB, and the chance of lying within the limit; only with an uncertainty. */
+  uDb?: number;
+  probability?: number;
 }>;
 
 /** The losses that the limit allows, widened by what the nearest combination misses: 0 when one meets it. */
@@ -35,7 +49,7 @@ export type StageLimit = Readonly<{
 }>;
 export type Stage = Readonly<{
   limit: StageLimit | null;
-  noteFor: (now: PluggedIn, recommended: PluggedIn) => StageInputNote | null;
+  noteFor: (now: PluggedIn, recommended: PluggedIn, conditions?: Conditions | null) => StageInputNote | null;
 }>;
 
 const dbmv = (levelDbmv: number): string =>
@@ -63,7 +77,8 @@ export function stageInputFor(
     const note = `No sweep of "${port}": the stage input's limit, ${range}, was not applied.`;
     return done({ limit: null, noteFor: () => ({ applied: false, note, atMhz, minDbmv, maxDbmv }) });
   }
-  const there = inputLevelAt(chooseRows(inputRows, { keepAll }).used, atMhz);
+  const used = chooseRows(inputRows, { keepAll }).used;
+  const there = inputLevelAt(used, atMhz);
   if (there === null || !Number.isFinite(there.levelDbmv))
     return refuse(
       'no-input-level',
@@ -85,14 +100,20 @@ export function stageInputFor(
         return { minLossDb: minLossDb - missDb, maxLossDb: maxLossDb + missDb, missDb };
       },
     },
-    noteFor: (now, recommended) => {
+    noteFor: (now, recommended, conditions) => {
       const beforeDbmv = atPortDbmv - throughLossDb(station, through, now, atMhz);
       const levelDbmv = atPortDbmv - throughLossDb(station, through, recommended, atMhz);
       const missDb = Math.max(minDbmv - levelDbmv, levelDbmv - maxDbmv);
       const reached = outside
         ? ` ${atMhz} MHz lies outside the input sweep: taken from the line through its two nearest rows.`
         : '';
-      const applied = { applied: true, atMhz, minDbmv, maxDbmv, beforeDbmv, levelDbmv };
+      const uDb =
+        conditions == null ? null : inputUncertaintyDb(used, atMhz, budgetOf(conditions), through.length);
+      const chance =
+        uDb === null
+          ? {}
+          : { uDb, probability: conformanceProbability(levelDbmv, uDb, { fromDb: minDbmv, toDb: maxDbmv }) };
+      const applied = { applied: true, atMhz, minDbmv, maxDbmv, beforeDbmv, levelDbmv, ...chance };
       if (missDb <= SAME_DB)
         return { ...applied, note: `Stage input ${dbmv(levelDbmv)}, within ${range}.${reached}` };
       const missedLimit = levelDbmv < minDbmv ? 'min' : 'max';
@@ -101,4 +122,29 @@ export function stageInputFor(
       return { ...applied, note, missDb, missedLimit };
     },
   });
+}
+
+/**
+ * What the level at the stage input is uncertain by: the two readings that it is taken from, and the parts before it.
+ * @param rows       MHz and dBmV at the input port, rising
+ * @param atMhz      MHz
+ * @param partCount  plug-ins between the port and the stage, each off its label by up to USUAL_PART_TOLERANCE_DB
+ * @returns  standard uncertainty, dB
+ * @source   JCGM 100:2008, 4.3.7 and 5.1.2; see `betweenUncertaintyDb`
+ */
+export function inputUncertaintyDb(
+  rows: readonly UsableRow[],
+  atMhz: number,
+  budget: Budget,
+  partCount: number,
+): number {
+  const exact = rows.some(({ frequencyMhz }) => frequencyMhz === atMhz);
+  const above = rows.findIndex(({ frequencyMhz }) => frequencyMhz > atMhz);
+  const right = above === -1 ? rows.length - 1 : Math.max(above, 1);
+  const [leftMhz, rightMhz] = [rows[right - 1]?.frequencyMhz ?? atMhz, rows[right]?.frequencyMhz ?? atMhz];
+  const share = exact || leftMhz === rightMhz ? 0 : (atMhz - leftMhz) / (rightMhz - leftMhz);
+  const [lowMhz, highMhz] = [rows[0]?.frequencyMhz ?? atMhz, rows.at(-1)?.frequencyMhz ?? atMhz];
+  const position = lowMhz === highMhz ? 0.5 : (atMhz - lowMhz) / (highMhz - lowMhz);
+  const parts = Array.from({ length: partCount }, () => rectangular(USUAL_PART_TOLERANCE_DB));
+  return combined([betweenUncertaintyDb(budget, position, share), ...parts]);
 }

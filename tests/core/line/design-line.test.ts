@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../core/files/station.ts';
-import { targetDbmv } from '../../../core/line/design-line.ts';
+import { targetDbmv, unfitDesign } from '../../../core/line/design-line.ts';
 
 const linear: Design = {
   lowMhz: 54,
@@ -27,4 +27,18 @@ describe('targetDbmv', () => {
     expect(targetDbmv(linear, 870 + 81.6)).toBeCloseTo(47, 12);
     expect(targetDbmv(cable, 16)).toBeCloseTo(31, 12);
   });
+});
+
+describe('unfitDesign', () => {
+  it('has nothing against a design', () => expect(unfitDesign(linear)).toBeNull());
+  it.each([
+    [{ lowMhz: 870, highMhz: 54 }, 'design, 870 to 54 MHz'],
+    [{ lowMhz: 0 }, 'design, 0 to 870 MHz'],
+    [{ lowDbmv: Number.NaN }, 'design, lowDbmv NaN'],
+    [{ highDbmv: Infinity }, 'design, highDbmv Infinity'],
+    [{ toleranceDb: -1 }, 'design, toleranceDb -1'],
+    [{ flatnessDb: 0 }, 'design, flatnessDb 0'],
+  ])('names %o', (change, where) =>
+    expect(unfitDesign({ ...linear, ...change })).toMatchObject({ code: 'bad-design', where }),
+  );
 });

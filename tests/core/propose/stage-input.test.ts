@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import { installedOf, type Station } from '../../../core/files/station.ts';
+import { USUAL_PART_TOLERANCE_DB } from '../../../core/propose/predicted-sweep.ts';
 import { propose } from '../../../core/propose/propose.ts';
-import { stageInputFor } from '../../../core/propose/stage-input.ts';
+import { inputUncertaintyDb, stageInputFor } from '../../../core/propose/stage-input.ts';
 import { inputRows, rows, station } from './mill-lane.ts';
 
 const proposed = (of: Station) => {
@@ -84,5 +86,25 @@ describe('in a proposal', () => {
     const { stageInput } = proposed(limited(-40, -30));
     expect(stageInput).toMatchObject({ missedLimit: 'max' });
     expect(stageInput?.note).toContain('above \u221230.0 dBmV');
+  });
+});
+
+describe('what the stage input is uncertain by', () => {
+  const budget = { contributions: [], commonDb: 0.3, acrossDb: 0, singleDb: 0.2 };
+  const two = [100, 200].map((frequencyMhz) => ({ frequencyMhz, levelDbmv: 10 }));
+  it('by hand: one reading, two at half their weight, and the parts before the stage', () => {
+    expect(inputUncertaintyDb(two, 200, budget, 0)).toBeCloseTo(Math.hypot(0.3, 0.2), 12);
+    expect(inputUncertaintyDb(two, 150, budget, 0)).toBeCloseTo(Math.hypot(0.3, 0.1, 0.1), 12);
+    expect(inputUncertaintyDb(two, 300, budget, 0)).toBeCloseTo(Math.hypot(0.3, 0.2, 0.4), 12);
+    const partDb = USUAL_PART_TOLERANCE_DB / Math.sqrt(3);
+    expect(inputUncertaintyDb(two, 200, budget, 2)).toBeCloseTo(Math.hypot(0.3, 0.2, partDb, partDb), 12);
+  });
+  it('is in the answer with an uncertainty, with the chance of lying within the limit', () => {
+    const uncertainty = { meter: MeterUncertainty.parse({}), ambientC: 20 };
+    const proposal = propose({ rows, station, inputRows, uncertainty });
+    if (!proposal.ok) throw new Error(proposal.code);
+    expect(proposal.value.stageInput?.uDb).toBeGreaterThan(0.3);
+    expect(proposal.value.stageInput?.probability).toBeGreaterThan(0);
+    expect(propose({ rows, station, inputRows })).not.toHaveProperty('value.stageInput.uDb');
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../core/files/station.ts';
 import type { Trim } from '../../../core/files/station-notes.ts';
 import { propose } from '../../../core/propose/propose.ts';
-import { trimEffect, trimmed } from '../../../core/propose/trims.ts';
+import { trimEffect, trimmed, unfitTrim } from '../../../core/propose/trims.ts';
 import { rows, station } from './mill-lane.ts';
 
 const design: Design = {
@@ -73,4 +73,11 @@ it('come after the plug-ins in a proposal, and never make it worse', () => {
   expect(plain.value.recommended.withTrims).toBeUndefined();
   expect(recommended.withTrims?.worstDb).toBeLessThan(recommended.worstDb - 0.1);
   expect(recommended.withTrims?.moves.map(({ name }) => name)).not.toContain('elsewhere');
+});
+
+it('unfitTrim names the trim that makes no sense', () => {
+  expect(unfitTrim([gain, slope])).toBeNull();
+  expect(unfitTrim([{ ...gain, rangeDb: [1, 2] }])).toMatchObject({ where: 'trim "gain", range' });
+  expect(unfitTrim([{ ...slope, atMhz: 0 }])).toMatchObject({ where: 'trim "slope", 0 MHz' });
+  expect(unfitTrim([gain, gain, gain, gain, gain])).toMatchObject({ where: '5 trims' });
 });

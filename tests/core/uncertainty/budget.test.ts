@@ -7,6 +7,7 @@ import {
   combined,
   differenceUncertaintyDb,
   rectangular,
+  unfitConditions,
 } from '../../../core/uncertainty/budget.ts';
 
 const meter = MeterUncertainty.parse({});
@@ -56,4 +57,12 @@ describe('what a level is uncertain by', () => {
   });
   it('of a difference has only chance left', () =>
     expect(differenceUncertaintyDb(budget)).toBeCloseTo(0.12 * Math.SQRT2, 12));
+});
+
+it('unfitConditions names the number that makes no sense', () => {
+  expect(unfitConditions({ meter, ambientC: null })).toBeNull();
+  expect(unfitConditions({ meter, ambientC: 200 })).toMatchObject({ where: 'temperature 200 degrees C' });
+  expect(unfitConditions({ meter: { ...meter, accuracyDb: Number.NaN }, ambientC: 20 })).toMatchObject({
+    ...{ code: 'bad-value', where: 'meter accuracy' },
+  });
 });
