@@ -1,6 +1,8 @@
-import { oneDecimal } from '../format.ts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { bareLevel } from '../format.ts';
+import { levelTicks } from './level-ticks.ts';
 import type { LiveInks } from './live-drawing.ts';
-import { type Span, ticksOf } from './scale.ts';
+import type { Span } from './scale.ts';
 
 export type StripReading = Readonly<{ atS: number; levelDbmv: number | null }>;
 
@@ -12,6 +14,7 @@ export type LevelStripPicture = Readonly<{
   nowS: number;
   target: Readonly<{ levelDbmv: number; toleranceDb: number; name: string }> | null;
   inks: LiveInks;
+  unit: LevelUnitName;
 }>;
 
 type Pen = CanvasRenderingContext2D;
@@ -110,10 +113,13 @@ export function drawLevelStrip(pen: Pen, picture: LevelStripPicture): void {
   pen.clearRect(0, 0, width, height);
   // Without a level and a target there is nothing that an axis could tell.
   const ticks =
-    levels.length === 0 && target === null ? [] : ticksOf(span, Math.max(3, Math.floor((bottom - TOP) / 30)));
+    levels.length === 0 && target === null
+      ? []
+      : levelTicks(span, picture.unit, Math.max(3, Math.floor((bottom - TOP) / 36)));
   for (const tick of ticks) {
-    line(pen, [LEFT, y(tick)], [right, y(tick)], inks.hair, 1);
-    text(pen, String(tick).replace('-', '\u2212'), LEFT - 8, y(tick) + 5, inks.ink, small, 'right');
+    const at = y(tick.levelDbmv);
+    line(pen, [LEFT, at], [right, at], inks.hair, 1);
+    text(pen, tick.text, LEFT - 8, at + 5, inks.ink, small, 'right');
   }
   for (const back of [60, 45, 30, 15])
     text(
@@ -151,7 +157,15 @@ export function drawLevelStrip(pen: Pen, picture: LevelStripPicture): void {
         bold,
         'left',
       );
-      text(pen, oneDecimal(levelDbmv), right + 14, above ? TOP + 30 : bottom - 18, inks.ink, small, 'left');
+      text(
+        pen,
+        bareLevel(levelDbmv, picture.unit),
+        right + 14,
+        above ? TOP + 30 : bottom - 18,
+        inks.ink,
+        small,
+        'left',
+      );
     }
   }
 

@@ -7,7 +7,7 @@ import { setUpPlan } from '../../core/set-up/plan.ts';
 import { type SetUpKind, setUpCautions, stepsOf } from '../../core/set-up/steps.ts';
 import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../../core/units.ts';
 import { PressButton } from '../parts/PressButton.tsx';
-import { selectBusy, selectTemperatureUnit } from '../state/select.ts';
+import { selectBusy, selectLevelUnit, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { sweepsOf } from '../state/sheet-view.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -45,6 +45,7 @@ function usePilots(open: OpenSheet, outputPort: string, pilotMhz: number | null)
 export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
   const { station, openVisit } = open.sheet;
   const unit = useSelected(selectTemperatureUnit);
+  const levelUnit = useSelected(selectLevelUnit);
   const busy = useSelected(selectBusy);
   const { beginSetUp } = useWorkbench();
   const unsaid = { topMhz: null, topCarrierMhz: null, pilotMhz: null, spanDb: null, ambientC: null };
@@ -88,7 +89,7 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
               </Radio>
             ))}
           </RadioGroup>
-          <PilotChoice pilots={pilots} chosenMhz={pilotMhz} onChoose={setPilotMhz} />
+          <PilotChoice pilots={pilots} chosenMhz={pilotMhz} onChoose={setPilotMhz} unit={levelUnit} />
         </div>
         <StepsAhead kind={kind} />
       </main>
@@ -114,7 +115,7 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
             formatOptions={plain}
           >
             <Label>Span, dB</Label>
-            <Input placeholder="not known" />
+            <Input placeholder="–" />
           </NumberField>
           <NumberField
             className="field"
@@ -130,7 +131,7 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
             }
           >
             <Label>{`Air, °${unit}`}</Label>
-            <Input placeholder="not known" />
+            <Input placeholder="–" />
           </NumberField>
         </div>
         <SetUpRules

@@ -21,7 +21,7 @@ export type SeasonSlice = {
   seasonFace: 'year' | 'watch';
   weatherSaid(climate: Climate, fileName: string | null): void;
   sunSaid(sunOffsetC: number): void;
-  seasonModeChosen(mode: ControlMode): void;
+  seasonModeChosen(mode: ControlMode | null): void;
   seasonFaceChosen(face: 'year' | 'watch'): void;
 };
 

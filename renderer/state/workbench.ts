@@ -133,6 +133,7 @@ export function createWorkbench(
     leaveStation: async () => {
       await stopLive(context, levels);
       state().placeChosen('station');
+      state().seasonModeChosen(null);
       await leaveStation(context);
     },
     findPorts: () => findPorts(context),
