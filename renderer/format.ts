@@ -1,5 +1,5 @@
 import type { LevelUnitName } from '../core/bridge/settings-calls.ts';
-import { fahrenheitFromCelsius, feetFromMetres, type LevelUnit, levelIn } from '../core/units.ts';
+import { fahrenheitFromCelsius, feetFromMetres, type LevelUnit, levelFrom, levelIn } from '../core/units.ts';
 
 /** The one place that turns numbers into text: digits, signs and units. A meter deserves one decimal of a dB. */
 const MINUS = '\u2212';
@@ -39,6 +39,16 @@ export function bareLevel(levelDbmv: number, unit: LevelUnitName): string {
   const digits = Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(shown.value))));
   return shown.value.toFixed(digits);
 }
+
+/** A level as the number that a field shows, and back; NaN where a field is empty or holds no level. */
+export const levelNumber = (levelDbmv: number, unit: LevelUnitName): number => {
+  const shown = levelIn(levelUnits[unit].unit, levelDbmv);
+  return shown.ok ? shown.value : Number.NaN;
+};
+export const levelFromNumber = (value: number, unit: LevelUnitName): number => {
+  const typed = levelFrom(levelUnits[unit].unit, value);
+  return typed.ok ? typed.value : Number.NaN;
+};
 
 /** "43.9 dBmV", "103.9 dBµV" */
 export const level = (levelDbmv: number, unit: LevelUnitName): string =>

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { inksOf } from './LiveTrace.tsx';
 import { drawLevelStrip, type LevelStripPicture, type StripReading } from './level-strip-drawing.ts';
 import { useSize } from './use-size.ts';
@@ -14,12 +15,13 @@ export type LevelStripProps = Readonly<{
   source: StripSource;
   target: LevelStripPicture['target'];
   title: string;
+  unit: LevelUnitName;
   /** Redraws in the new inks when it changes. */
   theme: string;
 }>;
 
 /** The last minute of the level on canvas. */
-export function LevelStrip({ source, target, title, theme }: LevelStripProps) {
+export function LevelStrip({ source, target, title, unit, theme }: LevelStripProps) {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useSize(box);
@@ -35,11 +37,11 @@ export function LevelStrip({ source, target, title, theme }: LevelStripProps) {
     const inks = inksOf(at);
     const draw = () => {
       pen.setTransform(scale, 0, 0, scale, 0, 0);
-      drawLevelStrip(pen, { ...size, readings: source.readings(), nowS: source.nowS(), target, inks });
+      drawLevelStrip(pen, { ...size, readings: source.readings(), nowS: source.nowS(), target, inks, unit });
     };
     draw();
     return source.onTick(draw);
-  }, [source, target, size, theme]);
+  }, [source, target, size, theme, unit]);
   return (
     <div ref={box} className="picture">
       <canvas ref={canvas} className="live-trace" role="img" aria-label={title} />

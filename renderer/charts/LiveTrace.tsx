@@ -12,6 +12,8 @@ export type LiveRows = Readonly<{ rows(): readonly LevelRow[]; onFrame(listener:
 export type LiveTraceProps = Readonly<{
   source: LiveRows;
   design: Design | null;
+  /** What the channel there is carried above or below the design line, dB. */
+  offsetDb: (frequencyMhz: number) => number;
   lowMhz: number;
   highMhz: number;
   title: string;
@@ -35,7 +37,7 @@ export const inksOf = (element: HTMLElement): LiveInks => {
 };
 
 /** The running sweep on canvas: a reading costs one small drawing and no work of React's. */
-export function LiveTrace({ source, design, lowMhz, highMhz, title, unit, theme }: LiveTraceProps) {
+export function LiveTrace({ source, design, offsetDb, lowMhz, highMhz, title, unit, theme }: LiveTraceProps) {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useSize(box);
@@ -49,14 +51,15 @@ export function LiveTrace({ source, design, lowMhz, highMhz, title, unit, theme 
     if (pen === null) return;
     at.dataset.theme = theme;
     const inks = inksOf(at);
-    const target = (frequencyMhz: number) => (design === null ? null : targetDbmv(design, frequencyMhz));
+    const target = (frequencyMhz: number) =>
+      design === null ? null : targetDbmv(design, frequencyMhz) + offsetDb(frequencyMhz);
     const draw = () => {
       pen.setTransform(scale, 0, 0, scale, 0, 0);
       drawLive(pen, { ...size, rows: source.rows(), design, target, lowMhz, highMhz, inks, unit });
     };
     draw();
     return source.onFrame(draw);
-  }, [source, design, lowMhz, highMhz, size, theme, unit]);
+  }, [source, design, offsetDb, lowMhz, highMhz, size, theme, unit]);
   return (
     <div ref={box} className="picture">
       <canvas ref={canvas} className="live-trace" role="img" aria-label={title} />

@@ -1,4 +1,5 @@
-import { oneDecimal } from '../format.ts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { levelWord, oneDecimal } from '../format.ts';
 import type { SeasonPoint } from './SeasonPicture.tsx';
 import { apart, type Span, xAt, yAt } from './scale.ts';
 import { type SeasonPlots, temperatureTicks } from './season-scale.ts';
@@ -19,6 +20,7 @@ export type SeasonOverlayProps = Readonly<{
   reach: Readonly<{ upDb: number; downDb: number }> | null;
   markers: readonly SeasonMarker[];
   unit: string;
+  levelUnit: LevelUnitName;
   plots: SeasonPlots;
   spans: Readonly<{ at: Span; level: Span; control: Span }>;
   width: number;
@@ -48,7 +50,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
   return (
     <svg className="overlay" width={width} height={height} aria-hidden="true">
       <text className="tick tick--unit" x={levels.left - 8} y={levels.top - 12} textAnchor="end">
-        dBmV
+        {levelWord(props.levelUnit)}
       </text>
       <text className="tick tick--unit" x={levels.left + 4} y={levels.top - 12}>
         {names.band}

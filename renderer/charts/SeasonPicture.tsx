@@ -1,5 +1,7 @@
 import { useMemo, useRef } from 'react';
 import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { levelTicks } from './level-ticks.ts';
 import { type SeasonMarker, SeasonOverlay } from './SeasonOverlay.tsx';
 import { levelSpan, type PlotBox, type Span, ticksOf } from './scale.ts';
 import { SEASON_LEFT, SEASON_RIGHT, seasonPlots } from './season-scale.ts';
@@ -23,6 +25,7 @@ export type SeasonPictureProps = Readonly<{
   markers: readonly SeasonMarker[];
   /** "°C of the cable" */
   unit: string;
+  levelUnit: LevelUnitName;
   title: string;
 }>;
 
@@ -40,7 +43,7 @@ const marginOf = (plot: PlotBox, from: number, height: number) => ({
 });
 
 /** A year in two drawings over one axis: what comes out at both ends of the band, and where the control stands for it. */
-export function SeasonPicture({ points, names, reach, markers, unit, title }: SeasonPictureProps) {
+export function SeasonPicture({ points, names, reach, markers, unit, levelUnit, title }: SeasonPictureProps) {
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
   const data = useMemo(() => [...points], [points]);
@@ -61,10 +64,15 @@ export function SeasonPicture({ points, names, reach, markers, unit, title }: Se
     }),
     [spans],
   );
-  const ticks = useMemo(
-    () => ({ level: [...ticksOf(spans.level, 8)], control: [...ticksOf(spans.control, 7)] }),
-    [spans],
-  );
+  const ticks = useMemo(() => {
+    const levels = levelTicks(spans.level, levelUnit, 8);
+    const texts = new Map(levels.map(({ levelDbmv, text }) => [levelDbmv, text]));
+    return {
+      level: levels.map(({ levelDbmv }) => levelDbmv),
+      levelText: (levelDbmv: number) => texts.get(levelDbmv) ?? '',
+      control: [...ticksOf(spans.control, 7)],
+    };
+  }, [spans, levelUnit]);
   const plots = size === null ? null : seasonPlots(size.width, size.height);
   const axis = {
     width: SEASON_LEFT,
@@ -89,7 +97,14 @@ export function SeasonPicture({ points, names, reach, markers, unit, title }: Se
           >
             <CartesianGrid vertical={false} stroke="var(--hair)" className="level-chart__grid" />
             <XAxis dataKey="at" type="number" domain={domains.at} hide allowDataOverflow />
-            <YAxis {...axis} type="number" domain={domains.level} ticks={ticks.level} allowDataOverflow />
+            <YAxis
+              {...axis}
+              type="number"
+              domain={domains.level}
+              ticks={ticks.level}
+              tickFormatter={ticks.levelText}
+              allowDataOverflow
+            />
             <Area {...BAND} dataKey="highBand" />
             <Area {...BAND} dataKey="lowBand" />
             <Line {...LINE} dataKey="highDbmv" className="trace trace--found" />
@@ -114,6 +129,7 @@ export function SeasonPicture({ points, names, reach, markers, unit, title }: Se
             reach={reach}
             markers={markers}
             unit={unit}
+            levelUnit={levelUnit}
             plots={plots}
             spans={spans}
             width={size.width}

@@ -1,4 +1,5 @@
-import { oneDecimal, signedDecimal } from '../format.ts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { bareLevel, signedDecimal } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 
 export type SeasonTableRow = Readonly<{
@@ -13,11 +14,12 @@ export type SeasonTableProps = Readonly<{
   rows: readonly SeasonTableRow[];
   names: Readonly<{ low: string; high: string }>;
   unit: string;
+  levelUnit: LevelUnitName;
   title: string;
 }>;
 
 /** The season as numbers, beside its drawing. */
-export const SeasonTable = ({ rows, names, unit, title }: SeasonTableProps) => (
+export const SeasonTable = ({ rows, names, unit, levelUnit, title }: SeasonTableProps) => (
   <div className="season__table">
     <table className="numbers numbers--close">
       <caption className="unseen">{title}</caption>
@@ -36,8 +38,8 @@ export const SeasonTable = ({ rows, names, unit, title }: SeasonTableProps) => (
         {rows.map((row) => (
           <tr key={row.key}>
             <th scope="row">{row.at}</th>
-            <td>{oneDecimal(row.highDbmv)}</td>
-            <td>{oneDecimal(row.lowDbmv)}</td>
+            <td>{bareLevel(row.highDbmv, levelUnit)}</td>
+            <td>{bareLevel(row.lowDbmv, levelUnit)}</td>
             <td>{signedDecimal(row.controlDb)}</td>
             <td className="season__standing">
               {row.standing === 'inside' ? (

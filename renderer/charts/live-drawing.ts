@@ -1,6 +1,6 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { Design } from '../../core/files/station.ts';
-import { deviationFromDesignDb, isWithinTolerance } from '../../core/line/deviation.ts';
+import { isWithinTolerance } from '../../core/line/deviation.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
 import { bareLevel, bareMhz, levelWord } from '../format.ts';
 import { levelTicks } from './level-ticks.ts';
@@ -39,6 +39,9 @@ export type LivePicture = Readonly<{
   inks: LiveInks;
 }>;
 
+/** As fine as a channel, so that the band's steps between kinds of signal stand where they are. */
+const BAND_STEPS = 136;
+
 type Pen = CanvasRenderingContext2D;
 type Point = readonly [number, number];
 
@@ -72,6 +75,15 @@ function words(
   pen.fillText(text, x, y);
 }
 
+/** Frequencies along a design, its ends among them; none without one. */
+const bandSteps = (design: Design | null): readonly number[] =>
+  design === null
+    ? []
+    : Array.from(
+        { length: BAND_STEPS + 1 },
+        (_, i) => design.lowMhz + ((design.highMhz - design.lowMhz) * i) / BAND_STEPS,
+      );
+
 /** Draws the running sweep in the place and on the axes of the finished picture, so that nothing jumps when it ends. */
 export function drawLive(pen: Pen, picture: LivePicture): void {
   const { width, height, rows, design, target, inks } = picture;
@@ -83,8 +95,7 @@ export function drawLive(pen: Pen, picture: LivePicture): void {
   const low = Math.min(picture.lowMhz, design?.lowMhz ?? picture.lowMhz);
   const high = Math.max(picture.highMhz, design?.highMhz ?? picture.highMhz);
   const frequencies = { low, high: high > low ? high : low + 1 };
-  const corners = design === null ? [] : ([design.lowMhz, design.highMhz] as const);
-  const bandLevels = corners.flatMap((f) => {
+  const bandLevels = bandSteps(design).flatMap((f) => {
     const at = target(f) ?? 0;
     const margin = design?.toleranceDb ?? 0;
     return [at - margin, at + margin];
@@ -146,10 +157,7 @@ function drawDesign(
   y: (l: number) => number,
 ): void {
   if (design === null) return;
-  const steps = Array.from(
-    { length: 41 },
-    (_, i) => design.lowMhz + ((design.highMhz - design.lowMhz) * i) / 40,
-  );
+  const steps = bandSteps(design);
   const at = (offsetDb: number): Point[] => steps.map((f) => [x(f), y((target(f) ?? 0) + offsetDb)]);
   const upper = at(design.toleranceDb);
   const lower = at(-design.toleranceDb);
@@ -175,7 +183,7 @@ function drawDesign(
 
 function drawStrip(
   pen: Pen,
-  { width, design, inks }: LivePicture,
+  { width, design, target, inks }: LivePicture,
   frequencies: { low: number; high: number },
   read: readonly (readonly [number, number])[],
 ): void {
@@ -185,8 +193,8 @@ function drawStrip(
   const small = `500 14px ${inks.font}`;
   if (design !== null) {
     const off = read.flatMap(([f, levelDbmv]) => {
-      const db = deviationFromDesignDb(design, f, levelDbmv);
-      return db === null ? [] : [[f, db] as const];
+      const at = f < design.lowMhz || f > design.highMhz ? null : target(f);
+      return at === null ? [] : [[f, levelDbmv - at] as const];
     });
     const worstDb = off.reduce((worst, [, db]) => Math.max(worst, Math.abs(db)), 0);
     const span = stripSpan(design.toleranceDb, worstDb);

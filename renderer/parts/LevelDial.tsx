@@ -14,15 +14,17 @@ export type LevelDialProps<T> = Readonly<{
   words: DialWords<T>;
   /** What is aimed at, under the distance. */
   goal: string;
+  /** What the number is in. */
+  unit: string;
   size: 'whole' | 'beside';
 }>;
 
 /** The level as large as the screen allows, how far it is from where it should be, and which way to turn. */
-export const LevelDial = <T,>({ source, words, goal, size }: LevelDialProps<T>) => (
+export const LevelDial = <T,>({ source, words, goal, unit, size }: LevelDialProps<T>) => (
   <div className={`dial dial--${size}`}>
     <p className="dial__level">
       <LiveText source={source} words={words.number} state={words.state} className="dial__number" />
-      <small>dBmV</small>
+      <small>{unit}</small>
     </p>
     <div className="dial__to">
       <LiveText source={source} words={words.distance} state={words.state} className="dial__distance" />

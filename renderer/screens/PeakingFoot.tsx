@@ -1,13 +1,14 @@
 import { useEffect, useState } from 'react';
 import { Button, Input, Label, NumberField, ToggleButton } from 'react-aria-components';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
+import { levelFromNumber, levelNumber, levelWord } from '../format.ts';
 import { LiveText } from '../parts/LiveText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { useTone } from '../sound/use-tone.ts';
 import type { LevelSource } from '../state/level-moment.ts';
-import { highestWords, lowestWords } from '../state/level-words.ts';
+import { levelWordsIn } from '../state/level-words.ts';
 import type { LivePlan } from '../state/live-slice.ts';
-import { selectLive, selectMeterIsReady } from '../state/select.ts';
+import { selectLevelUnit, selectLive, selectMeterIsReady } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type PeakingFootProps = Readonly<{
@@ -23,6 +24,8 @@ const samePlan = (a: LivePlan, b: LivePlan) =>
 
 /** Sound, what was held, the target, and the one button that starts and stops. */
 export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }: PeakingFootProps) {
+  const unit = useSelected(selectLevelUnit);
+  const words = levelWordsIn[unit];
   const live = useSelected(selectLive);
   const meterIsReady = useSelected(selectMeterIsReady);
   const { dialogOpened } = useActions();
@@ -58,25 +61,31 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
         aria-label="Hold anew"
       >
         <span>
-          highest <LiveText source={source} words={highestWords} className="held__level" />
+          highest <LiveText source={source} words={words.highest} className="held__level" />
         </span>
         <span>
-          lowest <LiveText source={source} words={lowestWords} className="held__level" />
+          lowest <LiveText source={source} words={words.lowest} className="held__level" />
         </span>
         <small>hold anew</small>
       </Button>
       <NumberField
         className="field field--line peaking__target"
-        value={targetDbmv ?? Number.NaN}
-        onChange={(level) => onTarget(Number.isFinite(level) ? level : null)}
-        minValue={-60}
-        maxValue={80}
-        step={0.1}
-        formatOptions={{ minimumFractionDigits: 1, maximumFractionDigits: 1 }}
+        value={targetDbmv === null ? Number.NaN : levelNumber(targetDbmv, unit)}
+        onChange={(typed) => {
+          const typedDbmv = levelFromNumber(typed, unit);
+          onTarget(Number.isFinite(typedDbmv) ? typedDbmv : null);
+        }}
+        minValue={levelNumber(-60, unit)}
+        maxValue={levelNumber(80, unit)}
+        formatOptions={
+          unit === 'mV'
+            ? { maximumSignificantDigits: 3 }
+            : { minimumFractionDigits: 1, maximumFractionDigits: 1 }
+        }
       >
         <Label>Target</Label>
         <Input placeholder="none" />
-        <span aria-hidden="true">dBmV</span>
+        <span aria-hidden="true">{levelWord(unit)}</span>
       </NumberField>
       {isOwnTarget && (
         <PressButton rank="quiet" onPress={() => onTarget(null)}>

@@ -1,13 +1,14 @@
 import { useEffect, useMemo, useState } from 'react';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
+import { levelWord } from '../format.ts';
 import { LevelDial } from '../parts/LevelDial.tsx';
 import { LiveSpoken } from '../parts/LiveSpoken.tsx';
 import { LiveText } from '../parts/LiveText.tsx';
 import { createLevelSource, type LevelGoal } from '../state/level-moment.ts';
-import { ageWords, dialWords, goalWords, spokenWords } from '../state/level-words.ts';
+import { ageWords, goalWords, levelWordsIn } from '../state/level-words.ts';
 import { designAt, peakingChannels } from '../state/peaking-channels.ts';
-import { selectTheme } from '../state/select.ts';
+import { selectLevelUnit, selectTheme } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { PeakingChannelPick } from './PeakingChannelPick.tsx';
@@ -20,6 +21,8 @@ import { StationBar } from './StationBar.tsx';
 export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
   const { station } = open.sheet;
   const theme = useSelected(selectTheme);
+  const unit = useSelected(selectLevelUnit);
+  const words = levelWordsIn[unit];
   const { levels, stopLive } = useWorkbench();
   const [portName, setPortName] = useState(open.portName);
   const port = station.ports.find(({ name }) => name === portName) ?? station.ports[0];
@@ -89,12 +92,19 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
       <main className="peaking__main">
         <LevelDial
           source={source}
-          words={dialWords}
-          goal={goalWords(goal, goal.kind === 'target' ? about : 'no target here: set one below')}
+          words={words.dial}
+          goal={goalWords(goal, goal.kind === 'target' ? about : 'no target here: set one below', unit)}
+          unit={levelWord(unit)}
           size="whole"
         />
-        <LevelStrip source={strip} target={target} title="The level of the last minute" theme={theme} />
-        <LiveSpoken source={source} words={spokenWords} />
+        <LevelStrip
+          source={strip}
+          target={target}
+          title="The level of the last minute"
+          unit={unit}
+          theme={theme}
+        />
+        <LiveSpoken source={source} words={words.spoken} />
       </main>
       <PeakingFoot
         source={source}

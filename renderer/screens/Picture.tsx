@@ -7,6 +7,7 @@ import { LiveTrace } from '../charts/LiveTrace.tsx';
 import { chartRows } from '../charts/rows.ts';
 import { SweepPicture } from '../charts/SweepPicture.tsx';
 import { SweepTable } from '../charts/SweepTable.tsx';
+import { nearestOffsetDb } from '../state/line-up-draft.ts';
 import { predictionOf } from '../state/prediction.ts';
 import { bandOf } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
@@ -43,12 +44,15 @@ function Running({ view, sheet, run }: PictureProps) {
     () => ({ rows: () => rowsAtPort(feed.readings(), lossDb), onFrame: feed.onFrame }),
     [feed, lossDb],
   );
+  const lineUp = view.by.notes?.lineUp;
+  const offsetDb = useMemo(() => nearestOffsetDb(lineUp ?? []), [lineUp]);
   const band = bandOf(sheet.station, view.port.name);
   const plan = run?.plan;
   return (
     <LiveTrace
       source={source}
       design={view.design}
+      offsetDb={offsetDb}
       lowMhz={plan?.lowMhz ?? band?.lowMhz ?? 5}
       highMhz={plan?.highMhz ?? band?.highMhz ?? 1000}
       title={`The sweep of the ${view.port.name} as it is read`}

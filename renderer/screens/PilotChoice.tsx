@@ -1,23 +1,25 @@
 import { Label, Radio, RadioGroup } from 'react-aria-components';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { PilotCheck } from '../../core/gain-control/pilot.ts';
-import { mhz, oneDecimal, signedDb } from '../format.ts';
+import { level, mhz, signedDb } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 
 export type PilotChoiceProps = Readonly<{
   pilots: readonly PilotCheck[];
   chosenMhz: number | null;
   onChoose: (pilotMhz: number) => void;
+  unit: LevelUnitName;
 }>;
 
-function about({ levelDbmv, besideDb, warnings }: PilotCheck): string {
+function about({ levelDbmv, besideDb, warnings }: PilotCheck, unit: LevelUnitName): string {
   if (warnings.length > 0) return warnings.map(({ words }) => words).join(' ');
   if (levelDbmv === null) return 'not read yet: the sweep as found will tell whether it is fit';
   const beside = besideDb === null ? '' : `, ${signedDb(besideDb)} beside its neighbours`;
-  return `${oneDecimal(levelDbmv)}\u00A0dBmV${beside}`;
+  return `${level(levelDbmv, unit)}${beside}`;
 }
 
 /** Which carrier the control listens to, and whether it is fit for that. */
-export const PilotChoice = ({ pilots, chosenMhz, onChoose }: PilotChoiceProps) => (
+export const PilotChoice = ({ pilots, chosenMhz, onChoose, unit }: PilotChoiceProps) => (
   <RadioGroup
     className="ways"
     value={chosenMhz === null ? '' : String(chosenMhz)}
@@ -38,7 +40,7 @@ export const PilotChoice = ({ pilots, chosenMhz, onChoose }: PilotChoiceProps) =
               </span>
             )}
           </strong>
-          <small>{about(pilot)}</small>
+          <small>{about(pilot, unit)}</small>
         </span>
       </Radio>
     ))}

@@ -37,9 +37,7 @@ export function ProposalBlock({ view, sheet, proposal, choice, design, crowded }
     ...(changes.length > 0 && withTrims !== undefined
       ? [`Then the trims bring it to ${sizeDb(withTrims.worstDb)}.`]
       : []),
-    ...(view.by.truck !== null && (changes.length > 0 || !proposal.feasible)
-      ? ['From the truck.']
-      : []),
+    ...(view.by.truck !== null && (changes.length > 0 || !proposal.feasible) ? ['From the truck.'] : []),
     ...(proposal.stageInput !== null &&
     stageInput !== undefined &&
     ((touchesStage && changes.length > 0) || !proposal.feasible)

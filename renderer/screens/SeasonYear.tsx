@@ -8,7 +8,13 @@ import { SeasonPicture, type SeasonPoint } from '../charts/SeasonPicture.tsx';
 import { SeasonTable, type SeasonTableRow } from '../charts/SeasonTable.tsx';
 import { mhz, type TemperatureUnit, temperature } from '../format.ts';
 import { type SeasonView, viewSeason } from '../state/season-view.ts';
-import { selectSeasonMode, selectSunOffsetC, selectTemperatureUnit, selectWeather } from '../state/select.ts';
+import {
+  selectLevelUnit,
+  selectSeasonMode,
+  selectSunOffsetC,
+  selectTemperatureUnit,
+  selectWeather,
+} from '../state/select.ts';
 import { useSelected } from '../state/use-workbench.ts';
 import { SeasonSide } from './SeasonSide.tsx';
 
@@ -70,6 +76,7 @@ export function SeasonYear({ station }: Readonly<{ station: Station }>) {
   const sunOffsetC = useSelected(selectSunOffsetC);
   const mode = useSelected(selectSeasonMode);
   const unit = useSelected(selectTemperatureUnit);
+  const levelUnit = useSelected(selectLevelUnit);
   const view = useMemo(
     () => viewSeason(station, weather, sunOffsetC, mode),
     [station, weather, sunOffsetC, mode],
@@ -95,7 +102,7 @@ export function SeasonYear({ station }: Readonly<{ station: Station }>) {
     at: temperature(row.ambientC, unit).replace(/\s.*$/, ''),
     standing: standingOf(view, row),
   }));
-  const table = <SeasonTable rows={rows} names={names} unit={cable} title={title} />;
+  const table = <SeasonTable rows={rows} names={names} unit={cable} levelUnit={levelUnit} title={title} />;
   return (
     <>
       <main className="season__main">
@@ -106,6 +113,7 @@ export function SeasonYear({ station }: Readonly<{ station: Station }>) {
             names={names}
             reach={gainControl.mode === 'manual' ? null : gainControl}
             unit={cable}
+            levelUnit={levelUnit}
             title={title}
           />
         </ChartGuard>

@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { ToggleButton } from 'react-aria-components';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { pilotLoss } from '../../core/gain-control/pilot-loss.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
-import { mhz } from '../format.ts';
+import { levelWord, mhz } from '../format.ts';
 import { type DialWords, LevelDial } from '../parts/LevelDial.tsx';
 import { LiveSpoken } from '../parts/LiveSpoken.tsx';
 import { LiveText } from '../parts/LiveText.tsx';
@@ -12,8 +13,8 @@ import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { useTone } from '../sound/use-tone.ts';
 import { createLevelSource, type LevelMoment } from '../state/level-moment.ts';
-import { ageWords, dialWords, goalWords, spokenWords } from '../state/level-words.ts';
-import { selectLive, selectMeterIsReady, selectTheme } from '../state/select.ts';
+import { ageWords, goalWords, levelWordsIn } from '../state/level-words.ts';
+import { selectLevelUnit, selectLive, selectMeterIsReady, selectTheme } from '../state/select.ts';
 import type { SetUpView } from '../state/set-up-view.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { createStepProof, isWhole, type StepProofNow, valuesOf } from '../state/step-proof.ts';
@@ -31,19 +32,25 @@ export type SetUpReadingProps = Readonly<{
 type Seen = Readonly<{ moment: LevelMoment; proof: StepProofNow }>;
 
 const proofWords = ({ words }: StepProofNow): string => words;
-const aimed: DialWords<Seen> = {
-  number: ({ moment }) => dialWords.number(moment),
-  distance: ({ moment }) => dialWords.distance(moment),
-  hand: ({ moment }) => dialWords.hand(moment),
-  detail: ({ moment }) => dialWords.detail(moment),
-  state: ({ moment }) => dialWords.state(moment),
-};
-/** Without a level to aim at, what to do next is the proof's to say. */
-const sought: DialWords<Seen> = {
-  ...aimed,
-  hand: ({ moment, proof }) =>
-    moment.at === 'live' && proof.words !== '' ? proof.words : dialWords.hand(moment),
-};
+/** The words of the two dials: with a level to aim at, and without, where what to do next is the proof's to say. */
+function dialsIn(unit: LevelUnitName): Readonly<{ aimed: DialWords<Seen>; sought: DialWords<Seen> }> {
+  const { dial } = levelWordsIn[unit];
+  const aimed: DialWords<Seen> = {
+    number: ({ moment }) => dial.number(moment),
+    distance: ({ moment }) => dial.distance(moment),
+    hand: ({ moment }) => dial.hand(moment),
+    detail: ({ moment }) => dial.detail(moment),
+    state: ({ moment }) => dial.state(moment),
+  };
+  return {
+    aimed,
+    sought: {
+      ...aimed,
+      hand: ({ moment, proof }) =>
+        moment.at === 'live' && proof.words !== '' ? proof.words : dial.hand(moment),
+    },
+  };
+}
 
 /** What the hand says it has done, where no reading can show it. */
 const doneWords: Partial<Record<SetUpStep['id'], string>> = {
@@ -57,6 +64,8 @@ const doneWords: Partial<Record<SetUpStep['id'], string>> = {
 export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
   const { listen, goal, target, record } = view;
   const theme = useSelected(selectTheme);
+  const unit = useSelected(selectLevelUnit);
+  const words = useMemo(() => dialsIn(unit), [unit]);
   const live = useSelected(selectLive);
   const meterIsReady = useSelected(selectMeterIsReady);
   const { dialogOpened } = useActions();
@@ -163,13 +172,20 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
       <div className="set-up__level">
         <LevelDial
           source={seen}
-          words={goal.kind === 'target' ? aimed : sought}
-          goal={goalWords(goal, '')}
+          words={goal.kind === 'target' ? words.aimed : words.sought}
+          goal={goalWords(goal, '', unit)}
+          unit={levelWord(unit)}
           size="beside"
         />
-        <LevelStrip source={strip} target={stripTarget} title="The level of the last minute" theme={theme} />
+        <LevelStrip
+          source={strip}
+          target={stripTarget}
+          title="The level of the last minute"
+          unit={unit}
+          theme={theme}
+        />
       </div>
-      <LiveSpoken source={source} words={spokenWords} />
+      <LiveSpoken source={source} words={levelWordsIn[unit].spoken} />
       <div className="set-up__proof">
         {live.at === 'ended' ? (
           <p className="said">

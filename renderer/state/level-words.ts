@@ -1,13 +1,17 @@
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { wayWords } from '../../core/trend/which-way.ts';
 import { trendWords } from '../../core/trend/words.ts';
-import { oneDecimal, sizeDb } from '../format.ts';
+import { bareLevel, oneDecimal, sizeDb } from '../format.ts';
 import type { LevelGoal, LevelMoment } from './level-moment.ts';
 
 /** Dashes as wide as a level: where no number is, nothing may be taken for one. */
 export const DASHES = '––.–';
 
-export const numberWords = ({ levelDbmv }: LevelMoment): string =>
-  levelDbmv === null ? DASHES : oneDecimal(levelDbmv);
+const levelOrDashes = (levelDbmv: number | null, unit: LevelUnitName): string =>
+  levelDbmv === null ? DASHES : bareLevel(levelDbmv, unit);
+
+export const numberWords = ({ levelDbmv }: LevelMoment, unit: LevelUnitName = 'dBmV'): string =>
+  levelOrDashes(levelDbmv, unit);
 
 /** "0.9 down", "on target", or nothing while there is no distance to tell. */
 export function distanceWords({ offDb, inside }: LevelMoment): string {
@@ -44,10 +48,10 @@ export function ageWords({ at, ageS, perSecond }: LevelMoment): string {
 }
 
 /** What the target is, under the distance. */
-export function goalWords(goal: LevelGoal, about: string): string {
+export function goalWords(goal: LevelGoal, about: string, unit: LevelUnitName = 'dBmV'): string {
   switch (goal.kind) {
     case 'target':
-      return `to ${oneDecimal(goal.levelDbmv)}${about === '' ? '' : `, ${about}`}`;
+      return `to ${bareLevel(goal.levelDbmv, unit)}${about === '' ? '' : `, ${about}`}`;
     case 'end':
       return goal.end === 'low' ? 'to the end that gives least' : 'to the end that gives most';
     case 'none':
@@ -55,15 +59,10 @@ export function goalWords(goal: LevelGoal, about: string): string {
   }
 }
 
-export const highestWords = ({ highestDbmv }: LevelMoment): string =>
-  highestDbmv === null ? DASHES : oneDecimal(highestDbmv);
-export const lowestWords = ({ lowestDbmv }: LevelMoment): string =>
-  lowestDbmv === null ? DASHES : oneDecimal(lowestDbmv);
-
 /** One line for whoever listens to the screen. */
-export function spokenWords(moment: LevelMoment): string {
+export function spokenWords(moment: LevelMoment, unit: LevelUnitName = 'dBmV'): string {
   if (moment.at !== 'live') return handWords(moment);
-  return [numberWords(moment), distanceWords(moment), handWords(moment)]
+  return [numberWords(moment, unit), distanceWords(moment), handWords(moment)]
     .filter((part) => part !== '')
     .join(', ');
 }
@@ -74,11 +73,22 @@ export const toleranceWords = (toleranceDb: number): string => `±${sizeDb(toler
 /** What the style sheet follows: `inside` on the target, else whether the number is alive. */
 export const stateWords = (moment: LevelMoment): string => (moment.inside ? 'inside' : moment.at);
 
-/** The words of a dial, one function each and always the same ones. */
-export const dialWords = {
-  number: numberWords,
-  distance: distanceWords,
-  hand: handWords,
-  detail: trendDetail,
-  state: stateWords,
-} as const;
+/** The words of one level in one unit: one function each and always the same ones, so that nothing is drawn anew. */
+const wordsIn = (unit: LevelUnitName) => ({
+  dial: {
+    number: (moment: LevelMoment) => numberWords(moment, unit),
+    distance: distanceWords,
+    hand: handWords,
+    detail: trendDetail,
+    state: stateWords,
+  },
+  highest: ({ highestDbmv }: LevelMoment) => levelOrDashes(highestDbmv, unit),
+  lowest: ({ lowestDbmv }: LevelMoment) => levelOrDashes(lowestDbmv, unit),
+  spoken: (moment: LevelMoment) => spokenWords(moment, unit),
+});
+export const levelWordsIn: Readonly<Record<LevelUnitName, ReturnType<typeof wordsIn>>> = {
+  dBmV: wordsIn('dBmV'),
+  dBuV: wordsIn('dBuV'),
+  dBm75: wordsIn('dBm75'),
+  mV: wordsIn('mV'),
+};

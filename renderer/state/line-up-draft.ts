@@ -117,3 +117,25 @@ export function troubleOf(draft: LineUpDraft): string | null {
   const checked = checkedLineUp(draft.entries);
   return checked.ok ? null : refusalLine(checked);
 }
+
+/**
+ * What is carried at a frequency, above or below the design line, dB: that of the nearest channel. For the drawing of a
+ * running sweep only; a finished one is judged by core, which names what lies in no channel.
+ */
+export function nearestOffsetDb(entries: readonly LineUpEntry[]): (frequencyMhz: number) => number {
+  const rising = entries.toSorted((a, b) => a.frequencyMhz - b.frequencyMhz);
+  return (frequencyMhz) => {
+    let low = 0;
+    let high = rising.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((rising[middle]?.frequencyMhz ?? 0) < frequencyMhz) low = middle + 1;
+      else high = middle;
+    }
+    const [left, right] = [rising[low - 1], rising[low]];
+    if (left === undefined || right === undefined) return (left ?? right)?.offsetDb ?? 0;
+    return frequencyMhz - left.frequencyMhz < right.frequencyMhz - frequencyMhz
+      ? left.offsetDb
+      : right.offsetDb;
+  };
+}

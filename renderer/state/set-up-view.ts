@@ -1,9 +1,10 @@
 import type { StationSheet, Sweep, SweepSummary } from '../../core/bridge/records.ts';
 import type { SetUpRecord } from '../../core/bridge/set-up-calls.ts';
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { type SetUpState, setUpState } from '../../core/set-up/state.ts';
 import type { SetUpStep, SetUpStepId } from '../../core/set-up/steps.ts';
 import { type NoTarget, type StepTarget, stepTarget } from '../../core/set-up/target.ts';
-import { oneDecimal, signedDecimal } from '../format.ts';
+import { bareLevel, signedDecimal } from '../format.ts';
 import type { LevelGoal } from './level-moment.ts';
 import type { LivePlan } from './live-slice.ts';
 
@@ -94,23 +95,27 @@ export function sweepFor(sheet: StationSheet, record: SetUpRecord, step: SetUpSt
 export const hasSweep = (sweeps: Readonly<Record<string, Sweep>>, sweepId: string): boolean =>
   sweeps[sweepId] !== undefined;
 
-const valueNames: Readonly<Record<string, (value: number) => string>> = {
-  levelDbmv: (value) => oneDecimal(value),
-  lowDbmv: (value) => oneDecimal(value),
-  maxDbmv: (value) => oneDecimal(value),
-  setDbmv: (value) => oneDecimal(value),
+const valueNames: Readonly<Record<string, (value: number, unit: LevelUnitName) => string>> = {
+  levelDbmv: bareLevel,
+  lowDbmv: bareLevel,
+  maxDbmv: bareLevel,
+  setDbmv: bareLevel,
   upDb: (value) => signedDecimal(value),
   downDb: (value) => signedDecimal(-value),
 };
 
 /** What a step that is over found out, as short as the list of steps has room for. */
-export const foundWords = (step: SetUpStep, values: Readonly<Record<string, number | string>>): string =>
+export const foundWords = (
+  step: SetUpStep,
+  values: Readonly<Record<string, number | string>>,
+  unit: LevelUnitName = 'dBmV',
+): string =>
   step.values
     .flatMap(({ name }) => {
       const words = valueNames[name];
       const value = values[name];
       return words === undefined || typeof value !== 'number' || name === 'returnedDbmv'
         ? []
-        : [words(value)];
+        : [words(value, unit)];
     })
     .join(' ');

@@ -102,8 +102,8 @@ it('animates no line, and shows no dot, in any chart', () => {
   for (const text of charts) {
     const drawn = [...text.matchAll(/<(Line|Area|Bar)\b[\s\S]*?\/>/g)].map((match) => match[0]);
     expect(drawn.length).toBeGreaterThan(0);
-    for (const one of drawn) expect(one).toMatch(/isAnimationActive=\{false\}|\{\.\.\.line\}/);
-    expect(text).toMatch(/const line = \{[\s\S]*?isAnimationActive: false[\s\S]*?\}/);
+    for (const one of drawn) expect(one).toMatch(/isAnimationActive=\{false\}|\{\.\.\.(line|LINE|BAND)\}/);
+    expect(text).toMatch(/const (line|LINE) = \{[\s\S]*?isAnimationActive: false[\s\S]*?\}/);
     expect(text).not.toMatch(/isAnimationActive(=\{true\}|: true)|\bdot(=\{true\}|: true)|<Brush|<Tooltip/);
   }
 });

@@ -8,6 +8,7 @@ import {
   groupsOf,
   keptDraft,
   learnedDraft,
+  nearestOffsetDb,
   troubleOf,
   withChange,
   withOneMore,
@@ -124,6 +125,15 @@ describe('a line-up while it is looked over', () => {
     expect(troubleOf(without(draft, new Set([57, 63, 69, 75])))).toMatch(/no channel/);
     const { draft: more, addedMhz } = withOneMore(draft);
     expect([addedMhz, more.entries.length, troubleOf(more)]).toEqual([81, 5, null]);
+  });
+
+  it('draws a running sweep by the offset of the nearest channel', () => {
+    const at = nearestOffsetDb([
+      { channelLabel: 'b', frequencyMhz: 300, kind: 'qam', widthMhz: 6, offsetDb: -6 },
+      { channelLabel: 'a', frequencyMhz: 100, kind: 'analog', widthMhz: 6, offsetDb: 0 },
+    ]);
+    expect([54, 100, 199, 201, 300, 870].map(at)).toEqual([0, 0, 0, -6, -6, -6]);
+    expect(nearestOffsetDb([])(500)).toBe(0);
   });
 
   it('makes a pilot a tone without width, and a channel of it again', () => {
