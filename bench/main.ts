@@ -1,17 +1,20 @@
 import { fitBench } from './fit.ts';
 import { liveBench } from './live.ts';
 import { proposeBench } from './propose.ts';
+import { seasonBench } from './season.ts';
 import { sweepBench } from './sweep.ts';
 import type { BenchRow } from './timing.ts';
 
 const table = (title: string, rows: readonly BenchRow[]): void => {
-  console.log(`\n${title} (158 channels; median; ratio to ${rows[0]?.against} in the same run)`);
+  console.log(`\n${title} (median; ratio to ${rows[0]?.against} in the same run)`);
   for (const { what, medianMs, ratio } of rows)
     console.log(`  ${what.padEnd(58)}${medianMs.toFixed(4).padStart(12)} ms${ratio.toFixed(5).padStart(14)}`);
 };
 
-table('fit', fitBench());
-table('propose', await proposeBench());
+table('fit of 158 channels', fitBench());
+table('propose for 158 channels', await proposeBench());
+
+table('season', seasonBench());
 
 const { readings, perSecond, p50Ms, p95Ms, worstMs } = await liveBench();
 const ms = (value: number) => `${value.toFixed(1)} ms`;
