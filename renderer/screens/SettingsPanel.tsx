@@ -9,11 +9,12 @@ import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Quantity } from '../parts/Quantity.tsx';
 import { Segments } from '../parts/Segments.tsx';
-import { selectBusy, selectMeter, selectSettings } from '../state/select.ts';
+import { selectBusy, selectMeter, selectNotes, selectSettings, selectStationSheet } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
 const ANY = ':any';
+const STATION = ':station';
 type NumberName = keyof MeterUncertainty;
 const numbers: readonly Readonly<{
   key: NumberName;
@@ -90,45 +91,62 @@ export function SettingsPanel() {
   );
 }
 
-/** The numbers of a meter's data sheet. A meter without a sheet of its own is taken for any meter. */
+/**
+ * The numbers of a meter's data sheet. The nearer word goes first: this station's, then the model's own, then those for
+ * any meter.
+ */
 function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
   const meter = useSelected(selectMeter);
   const busy = useSelected(selectBusy);
-  const { changeSettings } = useWorkbench();
+  const station = useSelected(selectStationSheet)?.station ?? null;
+  const stored = useSelected(selectNotes);
+  const { changeSettings, changeNotes } = useWorkbench();
+  const here = station !== null && stored?.stationId === station.id ? stored.notes?.meter : undefined;
   const inHand = meter.at === 'connected' ? meter.meter.identity.model : null;
   const models = [...new Set([...(inHand === null ? [] : [inHand]), ...Object.keys(settings.sheets)])];
-  const [chosen, setChosen] = useState(models[0] ?? ANY);
-  const own = chosen === ANY ? settings.meter : settings.sheets[chosen];
+  const ownOf = (key: string): MeterUncertainty | undefined =>
+    key === ANY ? settings.meter : key === STATION ? here : settings.sheets[key];
+  const [chosen, setChosen] = useState(here === undefined ? (models[0] ?? ANY) : STATION);
+  const own = ownOf(chosen);
   const held = own ?? settings.meter;
   const [draft, setDraft] = useState<MeterUncertainty>(held);
   const turnTo = (key: string) => {
     setChosen(key);
-    setDraft((key === ANY ? undefined : settings.sheets[key]) ?? settings.meter);
+    setDraft(ownOf(key) ?? settings.meter);
   };
   const degree = settings.temperatureUnit;
   const changed = numbers.some(({ key }) => draft[key] !== held[key]);
   const goodTo = goodToDb(channelUncertaintyDb(budgetOf({ meter: draft, ambientC: null }), 0.5));
-  const keep = () =>
-    void changeSettings(
+  const keep = () => {
+    if (chosen === STATION) return changeNotes({ meter: draft });
+    return changeSettings(
       chosen === ANY
         ? { ...settings, meter: draft }
         : { ...settings, sheets: { ...settings.sheets, [chosen]: draft } },
     );
+  };
+  const forget = async () => {
+    const { [chosen]: _gone, ...sheets } = settings.sheets;
+    const forgotten =
+      chosen === STATION
+        ? await changeNotes({ meter: undefined })
+        : await changeSettings({ ...settings, sheets });
+    if (forgotten) setDraft(settings.meter);
+  };
   return (
     <section className="meter-sheet" aria-label="What the meter is good to">
       <div className="meter-sheet__head">
         <h3>What the meter is good to</h3>
-        {models.length > 0 && (
-          <Segments
-            label="Of which meter"
-            chosen={chosen}
-            onChoose={turnTo}
-            options={[
-              ...models.map((model) => ({ key: model, text: model })),
-              { key: ANY, text: 'Any other' },
-            ]}
-          />
-        )}
+        <Segments
+          label="Of which meter"
+          chosen={chosen}
+          onChoose={turnTo}
+          options={[
+            ...(station === null ? [] : [{ key: STATION, text: 'At this station' }]),
+            ...models.map((model) => ({ key: model, text: model })),
+            { key: ANY, text: models.length === 0 ? 'Any meter' : 'Any other' },
+          ]}
+        />
       </div>
       <div className="meter-sheet__numbers">
         {numbers.map(({ key, name, about, unit, to }) => (
@@ -149,16 +167,21 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
         100 times, where nobody wrote the temperature down.
       </p>
       <p className="quiet">
-        {own === undefined ? 'No sheet of its own is kept: these are the numbers for any meter. ' : ''}
+        {own === undefined ? 'Nothing of its own is kept: these are the numbers for any meter. ' : ''}
         The first numbers are common practice, no published source; the data sheet and the calibration
         certificate go before them. Every change stays in the archive.
       </p>
       <div className="panel__end">
+        {chosen !== ANY && own !== undefined && (
+          <PressButton rank="quiet" onPress={forget}>
+            Forget these
+          </PressButton>
+        )}
         <PressButton onPress={() => setDraft(MeterUncertainty.parse({}))}>Common practice</PressButton>
         <PressButton
           rank="do"
           onPress={keep}
-          isDisabled={busy === 'settings' || (!changed && own !== undefined)}
+          isDisabled={busy === 'settings' || busy === 'notes' || (!changed && own !== undefined)}
         >
           Keep these numbers
         </PressButton>

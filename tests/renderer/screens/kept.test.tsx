@@ -199,3 +199,26 @@ it('says that plug-ins can not mend it when that is the truth', async () => {
   await host({ sweeps: [sweepOf({ n: 1, offDb: (f) => (Math.abs(f - 609) <= 15 ? -5 : 0) })] });
   expect(screen.getByText(/cannot be mended by plug-ins/)).toBeDefined();
 });
+
+it('takes the meter’s numbers of this station before those for any meter, and forgets them again', async () => {
+  const { kept } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => 0.8 })], settings: FIRST_SETTINGS });
+  await press(/^Settings/);
+  await press('At this station', 'radio');
+  const section = screen.getByRole('region', { name: 'What the meter is good to' });
+  for (const name of ['Accuracy', 'End against end', 'Repeatability', 'Test point', 'Drift']) {
+    const field = within(section).getByLabelText(name);
+    await act(async () => {
+      fireEvent.change(field, { target: { value: '0' } });
+      fireEvent.blur(field);
+    });
+  }
+  await press('Keep these numbers');
+  expect(kept.notes.notes?.meter).toMatchObject({ accuracyDb: 0, repeatabilityDb: 0 });
+  await press('Close');
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toMatch(/^On design/);
+  await press(/^Settings/);
+  await press('Forget these');
+  expect(kept.notes.notes?.meter).toBeUndefined();
+  await press('Close');
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toMatch(/^Undecided/);
+});
