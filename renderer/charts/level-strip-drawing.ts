@@ -115,7 +115,7 @@ export function drawLevelStrip(pen: Pen, picture: LevelStripPicture): void {
   const ticks =
     levels.length === 0 && target === null
       ? []
-      : levelTicks(span, picture.unit, Math.max(3, Math.floor((bottom - TOP) / 36)));
+      : levelTicks(span, picture.unit, Math.min(8, Math.max(4, Math.floor((bottom - TOP) / 30))));
   for (const tick of ticks) {
     const at = y(tick.levelDbmv);
     line(pen, [LEFT, at], [right, at], inks.hair, 1);
