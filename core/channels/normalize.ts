@@ -108,13 +108,19 @@ function grouped(keyOf: (row: LevelRow, i: number) => Key, rows: readonly LevelR
   const groupAt = new Int32Array(rows.length);
   const keys: Key[] = [];
   const counts: number[] = [];
-  rows.forEach((row, i) => {
-    const key = keyOf(row, i);
-    let at = keys.findIndex(({ name }) => name === key.name);
-    if (at === -1) at = keys.push(key) - 1;
+  let last: Key | null = null;
+  let at = -1;
+  for (let i = 0; i < rows.length; i++) {
+    const key = keyOf(rows[i] as LevelRow, i);
+    // Neighbours are mostly of one kind: the same key as before needs no looking up.
+    if (key !== last) {
+      at = keys.findIndex(({ name }) => name === key.name);
+      if (at === -1) at = keys.push(key) - 1;
+      last = key;
+    }
     groupAt[i] = at;
     counts[at] = (counts[at] ?? 0) + 1;
-  });
+  }
   return { groupAt, keys, counts };
 }
 
@@ -145,11 +151,15 @@ function byKind<Row extends LevelRow>(rows: readonly Row[]): Normalized<Row> {
   const alike = allAlike(rows);
   if (alike !== null) return alike;
   const known = new Map<string, Key>();
+  let last: LevelRow | null = null;
+  let lastKey = UNKNOWN;
   const { groupAt, keys, counts } = grouped((row) => {
+    if (last !== null && row.kind === last.kind && row.modulation === last.modulation) return lastKey;
     const words = `${row.kind ?? ''}/${row.modulation ?? ''}`;
-    const key = known.get(words) ?? signalOf(row);
-    known.set(words, key);
-    return key;
+    lastKey = known.get(words) ?? signalOf(row);
+    known.set(words, lastKey);
+    last = row;
+    return lastKey;
   }, rows);
   const countOf = (at: number) => counts[at] ?? 0;
   const goesFirst = (at: number, best: number): boolean => {
@@ -173,7 +183,8 @@ function byKind<Row extends LevelRow>(rows: readonly Row[]): Normalized<Row> {
       basis: usual?.basis ?? (several ? 'kind not told: compared as it stands' : ONE_KIND),
     };
   });
-  const offsetDb = Float64Array.from(rows, (_, i) => groups[groupAt[i] ?? 0]?.offsetDb ?? 0);
+  const offsetDb = new Float64Array(rows.length);
+  for (let i = 0; i < offsetDb.length; i++) offsetDb[i] = groups[groupAt[i] ?? 0]?.offsetDb ?? 0;
   const isMoved = groups.some((group) => group.offsetDb !== 0);
   const referenceName = referenceKey?.name ?? UNKNOWN.name;
   return {
