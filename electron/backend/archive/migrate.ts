@@ -4,9 +4,10 @@ import { ground } from './steps/001-ground.ts';
 import { gainControl } from './steps/002-gain-control.ts';
 import { settingsStep } from './steps/003-settings.ts';
 import { meterLink } from './steps/004-meter-link.ts';
+import { meterProof } from './steps/005-meter-proof.ts';
 
 /** In order, never edited once released; a step's number is its place. */
-export const steps: readonly string[] = [ground, gainControl, settingsStep, meterLink];
+export const steps: readonly string[] = [ground, gainControl, settingsStep, meterLink, meterProof];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */
 export function refuseNewer(version: number, known: number, path: string): void {

@@ -3,7 +3,7 @@ import { tuningOrder } from '../../../core/meters/tuning-order.ts';
 import { ENDED_BY_RECOVERY } from '../archive/open.ts';
 import type { ReadingRow, SweepEnd } from '../archive/sweeps.ts';
 import { type Meter, MeterFault } from '../meters/meter-shop.ts';
-import { createTapeRecorder, packTape, type Tape } from '../meters/tape.ts';
+import { createTapeRecorder, type TapePortion } from '../meters/tape.ts';
 import { readingOf, readingRowOf, type Unended } from './as-records.ts';
 import { createGate, type Gate } from './gate.ts';
 import { createRecorder } from './recorder.ts';
@@ -47,8 +47,8 @@ type Tail = Readonly<{
   rows: readonly ReadingRow[];
   place: number;
   end: Omit<SweepEnd, 'readingCount'>;
-  /** Everything that went over the wire, packed; null where nothing did. */
-  bytes: Uint8Array | null;
+  /** What went over the wire since the readings before; null where nothing did. */
+  bytes: TapePortion | null;
 }>;
 /** A tail that the disk refused; nobody was told of its readings. */
 type Held = Readonly<{ tail: Tail; why: string }>;
@@ -59,23 +59,26 @@ const wordsOf = (fault: unknown): string => {
   return fault instanceof Error ? fault.message : String(fault);
 };
 
-/** Nothing was said to a meter that keeps no record of its wire. */
-const packed = (tape: Tape): Uint8Array | null => (tape.sessions.length === 0 ? null : packTape(tape));
-
 /** The running sweep: one at a time, because there is one meter. It belongs to the archive, not to a client. */
 export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
   let live: Live | null = null;
   const held = new Map<string, Held>();
 
-  const addReadings = (run: Run, rows: readonly ReadingRow[], place: number): void => {
+  /** Readings and the bytes that they were made of: both or neither. */
+  const addReadings = (
+    run: Run,
+    rows: readonly ReadingRow[],
+    place: number,
+    bytes: TapePortion | null,
+  ): void => {
     rows.forEach((row, i) => {
       archive.sweeps.addReading(run.seq, place + i, row);
     });
+    if (bytes !== null) archive.meterLinks.addPortion(run.seq, bytes.place, bytes.body);
   };
   const keepTail = ({ run, rows, place, end, bytes }: Tail): void =>
     archive.write(() => {
-      addReadings(run, rows, place);
-      if (bytes !== null) archive.meterLinks.addBytes(run.seq, bytes);
+      addReadings(run, rows, place, bytes);
       archive.sweeps.end(run.seq, { ...end, readingCount: place + rows.length });
     });
   const tell = (run: Run, row: ReadingRow, index: number, leftMs: number | null): void =>
@@ -93,7 +96,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     rows: readonly ReadingRow[],
     place: number,
     why: string,
-    bytes: Uint8Array | null,
+    bytes: TapePortion | null,
   ): void => {
     const everything = place + rows.length === run.frequenciesMhz.length;
     const end = {
@@ -132,7 +135,10 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     const about = { frequenciesMhz: [...frequenciesMhz], manner, startedAt: now().toISOString() };
     const tape = createTapeRecorder(about, () => performance.now());
     const recorder = createRecorder<ReadingRow>({
-      keep: (rows, place) => archive.write(() => addReadings(run, rows, place)),
+      keep: (rows, place) => {
+        archive.write(() => addReadings(run, rows, place, tape.portion()));
+        tape.kept();
+      },
       kept: (row, place) => tell(run, row, place, timeLeftMs(readAtMs, plannedCount)),
       failed: (fault) => {
         log.error({ sweepId: run.sweepId, fault: wordsOf(fault) }, 'a reading could not be kept');
@@ -161,7 +167,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
       recorder.waiting(),
       recorder.keptCount(),
       trouble ?? (typeof asked === 'string' ? asked : short),
-      packed(tape.tape()),
+      tape.portion(),
     );
   };
 

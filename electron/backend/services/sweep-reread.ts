@@ -1,7 +1,7 @@
 import type { Output } from '../../../core/bridge/contract.ts';
 import type { SweepRow } from '../archive/sweeps.ts';
 import { rereadTape, TapeMismatch } from '../meters/reread-tape.ts';
-import { type Tape, unpackTape } from '../meters/tape.ts';
+import { joinPortions, type Tape, unpackTape } from '../meters/tape.ts';
 import { readingOf, readingRowOf } from './as-records.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 
@@ -19,12 +19,13 @@ export async function rereadSweep(
   { archive }: Pick<ServiceParts, 'archive'>,
   sweep: SweepRow,
 ): Promise<Output<'sweeps.reread'>> {
-  const bytes = archive.meterLinks.bytes(sweep.seq);
-  if (bytes === undefined) return { kept: false, byteCount: 0, readings: [], same: false };
+  const whole = archive.meterLinks.bytes(sweep.seq);
+  const portions = whole === undefined ? archive.meterLinks.portions(sweep.seq) : [whole];
+  if (portions.length === 0) return { kept: false, byteCount: 0, readings: [], same: false };
   const where = `sweep ${sweep.sweepId}`;
   let tape: Tape;
   try {
-    tape = unpackTape(bytes);
+    tape = whole === undefined ? joinPortions(portions) : unpackTape(whole);
   } catch {
     throw refused(
       'bytes-damaged',
@@ -38,7 +39,12 @@ export async function rereadSweep(
     // A sweep that was stopped may have kept fewer readings than its last answers would give.
     const same =
       rows.length >= kept.length && kept.every((row, i) => provable(row) === provable(rows[i] ?? row));
-    return { kept: true, byteCount: bytes.length, readings: rows.map(readingOf), same };
+    return {
+      kept: true,
+      byteCount: portions.reduce((sum, { length }) => sum + length, 0),
+      readings: rows.map(readingOf),
+      same,
+    };
   } catch (fault) {
     if (!(fault instanceof TapeMismatch)) throw fault;
     throw refused(

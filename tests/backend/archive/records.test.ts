@@ -5,9 +5,16 @@ import { recordTables as groundTables } from '../../../electron/backend/archive/
 import { gainControlTables } from '../../../electron/backend/archive/steps/002-gain-control.ts';
 import { settingsTables } from '../../../electron/backend/archive/steps/003-settings.ts';
 import { meterLinkTables } from '../../../electron/backend/archive/steps/004-meter-link.ts';
+import { meterProofTables } from '../../../electron/backend/archive/steps/005-meter-proof.ts';
 import { joined } from '../services/joined.ts';
 
-const recordTables = [...groundTables, ...gainControlTables, ...settingsTables, ...meterLinkTables];
+const recordTables = [
+  ...groundTables,
+  ...gainControlTables,
+  ...settingsTables,
+  ...meterLinkTables,
+  ...meterProofTables,
+];
 
 const opened = vi.hoisted(() => [] as Database.Database[]);
 vi.mock('better-sqlite3', async (original) => {
@@ -74,9 +81,12 @@ async function filled(): Promise<Database.Database> {
   );
   await fillGainControl(bench);
   await fillSettings(bench);
-  await bench.handlers['visits.end']({ visitId, note: '' }, bench.signal);
   const db = opened.findLast((each) => each.open && each.name.endsWith(ARCHIVE_FILE));
   if (db === undefined) throw new Error('no connection');
+  // As a program of before the portions kept a sweep's bytes.
+  db.exec("INSERT INTO sweep_bytes VALUES (1, x'78', 1)");
+  db.exec("INSERT INTO meter_calibration VALUES (NULL, 'Q', 'M', '1', NULL, '2027-01-15', 0, 1)");
+  await bench.handlers['visits.end']({ visitId, note: '' }, bench.signal);
   return db;
 }
 

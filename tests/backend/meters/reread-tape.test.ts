@@ -1,3 +1,4 @@
+import { deflateSync } from 'node:zlib';
 import { expect, it } from 'vitest';
 import type { Reading } from '../../../core/bridge/records.ts';
 import { createMeterShop } from '../../../electron/backend/meters/connect.ts';
@@ -9,7 +10,7 @@ import { SimulatedInstrument } from '../../../electron/backend/meters/simulated/
 import { LineInstrument } from '../../../electron/backend/meters/simulated/line-instrument.ts';
 import {
   createTapeRecorder,
-  packTape,
+  joinPortions,
   type Tape,
   unpackTape,
 } from '../../../electron/backend/meters/tape.ts';
@@ -51,20 +52,34 @@ async function recorded(
   const meter = await shop.connect({ kind: 'serial', path: 'COM3', profile: name }, never);
   reading = true;
   const tape = createTapeRecorder({ frequenciesMhz: plan, manner, startedAt }, () => performance.now());
+  const portions: Uint8Array[] = [];
+  const keep = () => {
+    const portion = tape.portion();
+    if (portion === null) return;
+    expect(portion.place).toBe(portions.length);
+    portions.push(portion.body);
+    tape.kept();
+  };
   const readings: Reading[] = [];
   let fault: unknown = null;
   try {
-    for await (const one of meter.readLevels(plan, never, { manner, tape })) readings.push(one);
+    for await (const one of meter.readLevels(plan, never, { manner, tape })) {
+      readings.push(one);
+      // Every third time the disk takes nothing; what is kept next then holds both.
+      if (readings.length % 3 === 0) tape.portion();
+      else keep();
+    }
   } catch (thrown) {
     fault = thrown;
   }
   await meter.close();
-  return { readings, fault, tape: tape.tape() };
+  keep();
+  return { readings, fault, portions, tape: joinPortions(portions) };
 }
 const levelsOf = (readings: readonly Reading[]) =>
   readings.map(({ frequencyMhz, meterDbmv }) => [frequencyMhz, meterDbmv]);
 const well = (answer: string, _count: number, { send }: Parameters<Script>[1]) => send(answer);
-const again = async (tape: Tape) => levelsOf(await rereadTape(unpackTape(packTape(tape))));
+const again = async (tape: Tape) => levelsOf(await rereadTape(tape));
 
 it.each(knownProfiles.map(({ name }) => name))(
   'reads the same levels again from the bytes: %s',
@@ -133,10 +148,32 @@ it('notices a tape whose questions are not those of its profile', async () => {
 });
 
 it('keeps a sweep of 158 channels in a few kB, and refuses damaged bytes', async () => {
-  const { tape } = await recorded('scpi', well);
-  const packed = packTape(tape);
-  expect(packed.length).toBeLessThan(10_000);
-  const damaged = Buffer.from(packed);
+  const { portions } = await recorded('scpi', well);
+  expect(portions.length).toBeGreaterThan(30);
+  expect(portions.reduce((sum, { length }) => sum + length, 0)).toBeLessThan(10_000);
+  const [first = new Uint8Array()] = portions;
+  const damaged = Buffer.from(first);
   damaged[100] = (damaged[100] ?? 0) ^ 0xff;
-  expect(() => unpackTape(damaged)).toThrow();
+  expect(() => joinPortions([damaged, ...portions.slice(1)])).toThrow();
+  // One that is missing is noticed by those that follow; the first ones alone are a shorter tape.
+  expect(() => joinPortions([first, ...portions.slice(2)])).toThrow();
+  expect(() => joinPortions(portions.slice(1))).toThrow();
+});
+
+it('cut after any portion, gives every reading that was kept with those before', async () => {
+  const { readings, portions } = await recorded('line', well, { repeats: 1, recheck: false });
+  const whole = levelsOf(readings);
+  let most = 0;
+  for (let count = 1; count <= portions.length; count += 5) {
+    const found = levelsOf(await rereadTape(joinPortions(portions.slice(0, count))));
+    expect(found).toEqual(whole.slice(0, found.length));
+    expect(found.length).toBeGreaterThanOrEqual(count);
+    most = found.length;
+  }
+  expect(most).toBeGreaterThan(40);
+});
+
+it('reads a tape of before there were portions', async () => {
+  const { readings, tape } = await recorded('line', well);
+  expect(await again(unpackTape(deflateSync(JSON.stringify(tape))))).toEqual(levelsOf(readings));
 });
