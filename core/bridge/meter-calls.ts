@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id, MeterChoice, MeterIdentity, Moment, Reading } from './records.ts';
+import { ConnectedMeter, Id, MeterChoice, MeterIdentity, Moment, Reading } from './records.ts';
 
 const Nothing = z.strictObject({});
 const text = z.string().trim().min(1).max(400);
@@ -16,7 +16,35 @@ export const Exchange = z.strictObject({
 });
 export type Exchange = z.infer<typeof Exchange>;
 
+const count = z.number().int().min(0);
+
+/** How the link to a meter is, and what went over it last. */
+export const LinkHealth = z.strictObject({
+  /** The port, or the simulated meter; null before any was tried. */
+  where: z.string().nullable(),
+  readingCount: count,
+  /** Over the last seconds; null while nothing is read. */
+  readingsPerSecond: z.number().min(0).nullable(),
+  /** Questions whose answer did not come in time. */
+  unansweredCount: count,
+  /** How often reading broke off or the link was gone. */
+  breakCount: count,
+  lastProblem: z.string().nullable(),
+  lastAnswerAgoMs: count.nullable(),
+  /** The last lines, oldest first; bytes that are no text as \\xNN. */
+  traffic: z
+    .array(z.strictObject({ way: z.enum(['said', 'heard', 'gave-up']), text: z.string(), agoMs: count }))
+    .max(40),
+});
+export type LinkHealth = z.infer<typeof LinkHealth>;
+
 export const meterCalls = {
+  'meters.health': { in: Nothing, out: LinkHealth },
+  /** Keeps what the meter's calibration sticker says, for this meter; null takes back what was kept. */
+  'meters.calibration': {
+    in: z.strictObject({ dueOn: z.iso.date().nullable() }),
+    out: ConnectedMeter,
+  },
   /** The meter that was used last, and where its adapter is plugged in now. */
   'meters.last': {
     in: Nothing,
@@ -42,6 +70,11 @@ export const meterCalls = {
       /** Where a shop puts its own. */
       folder: z.string(),
     }),
+  },
+  /** A profile as the text of its file, to begin one's own from. */
+  'profiles.read': {
+    in: z.strictObject({ name: text }),
+    out: z.strictObject({ text: z.string(), shipped: z.boolean() }),
   },
   /** Keeps a profile of one's own; what is none is refused with its key. */
   'profiles.save': {

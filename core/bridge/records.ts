@@ -30,6 +30,8 @@ export const MeterIdentity = z.strictObject({
   firmware: z.string(),
   /** The day of its last calibration, where it tells one. */
   calibratedOn: z.iso.date().optional(),
+  /** The last day on which that counts, as a technician read it on the meter's sticker. */
+  calibrationDueOn: z.iso.date().optional(),
 });
 export type MeterIdentity = z.infer<typeof MeterIdentity>;
 

@@ -78,7 +78,10 @@ export function createHandlers(
     },
     'meters.current': async () => ({ meter: meters.current() }),
     'meters.last': () => meters.last(),
+    'meters.health': async () => meters.health(),
+    'meters.calibration': (input) => meters.noteCalibration(input),
     'profiles.list': async () => profiles.list(),
+    'profiles.read': async (input) => profiles.read(input),
     'profiles.save': async (input) => profiles.save(input),
     'profiles.check': async (input, signal) => {
       await gainControl.mayPutMeterAway();

@@ -1,4 +1,5 @@
 import type { MeterChoice, Reading } from '../../core/bridge/records.ts';
+import { createLinkMonitor } from '../../electron/backend/meters/link-health.ts';
 import type {
   HowToRead,
   Meter,
@@ -119,6 +120,7 @@ export function createFakeMeterShop(script: FakeMeterScript): FakeMeterShop {
       ports: [{ path: '/dev/scripted', label: 'scripted', likely: true }],
       problem: null,
     }),
+    health: () => createLinkMonitor(() => 0).health(),
     check: async () => [],
     async connect(choice) {
       if (refusal !== null) {

@@ -4,6 +4,7 @@ import { checkProfile, type Exchange } from './check-profile.ts';
 import { greet } from './handshake.ts';
 import { knownProfiles } from './known-profiles.ts';
 import type { LineLink } from './line-link.ts';
+import { createLinkMonitor } from './link-health.ts';
 import { createMeter, type MeterParts } from './meter.ts';
 import { type Meter, MeterFault, type MeterShop } from './meter-shop.ts';
 import { findPorts } from './ports.ts';
@@ -45,6 +46,7 @@ export function createMeterShop(parts: ShopParts): MeterShop {
   const find = parts.find ?? (() => findPorts());
   const openSimulated = parts.openSimulated ?? openSimulatedLink;
   const createPlace = parts.createPlace ?? (() => createSimulatedPlace({ now: parts.now }));
+  const monitor = createLinkMonitor(() => performance.now());
   const recovery = parts.recovery === undefined ? usualRecovery : parts.recovery;
   const adapterAt = async (path: string) =>
     (await find()).ports.find((port) => port.path === path)?.adapter ?? null;
@@ -57,8 +59,9 @@ export function createMeterShop(parts: ShopParts): MeterShop {
     signal: AbortSignal,
   ): Promise<Meter> => {
     try {
+      link.listen(monitor);
       const greeting = await greet({ link, where: make.where, signal }, make.profile);
-      return createMeter({ ...make, link, greeting, now: parts.now });
+      return createMeter({ ...make, link, greeting, now: parts.now, monitor });
     } catch (fault) {
       await link.close();
       throw fault;
@@ -69,8 +72,11 @@ export function createMeterShop(parts: ShopParts): MeterShop {
   return {
     profiles: () => profiles().map(({ name, title }) => ({ name, title })),
     find,
+    health: () => monitor.health(),
     async check(path, profile, atMhz, signal) {
+      monitor.began(path);
       const link = await openSerial(path, profile, signal);
+      link.listen(monitor);
       const exchanges: Exchange[] = [];
       try {
         for await (const exchange of checkProfile({ link, where: path, signal }, profile, atMhz))
@@ -81,6 +87,7 @@ export function createMeterShop(parts: ShopParts): MeterShop {
       }
     },
     async connect(choice, signal) {
+      monitor.began(choice.kind === 'simulated' ? 'simulated meter' : choice.path);
       if (choice.kind === 'simulated') {
         const place = createPlace();
         const link = openSimulated(place, simulatedProfile);

@@ -1,3 +1,4 @@
+import type { LinkHealth } from '../../../core/bridge/meter-calls.ts';
 import type { FoundPort, MeterChoice, MeterIdentity, Reading } from '../../../core/bridge/records.ts';
 import type { PluggedIn, Station } from '../../../core/files/station.ts';
 import type { TimedHand } from '../../../core/simulate/gain-module.ts';
@@ -73,6 +74,8 @@ export interface MeterShop {
   profiles(): readonly Readonly<{ name: string; title: string }>[];
   /** Never rejects and never takes longer than three seconds. */
   find(): Promise<Readonly<{ ports: readonly FoundPort[]; problem: string | null }>>;
+  /** How the link is that was opened last, and what went over it. */
+  health(): LinkHealth;
   /** Tries a profile that may not be kept yet, question by question. Throws as `connect` does. */
   check(path: string, profile: Profile, atMhz: number, signal: AbortSignal): Promise<readonly Exchange[]>;
   /** Throws `MeterFault`, `Refused` for a profile that nobody has, or the reason of the signal when that aborts. */

@@ -2,6 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { MeterChoice, Reading } from '../../../core/bridge/records.ts';
 import type { Greeting } from './handshake.ts';
 import type { LineLink } from './line-link.ts';
+import { heardByBoth, type LinkMonitor } from './link-health.ts';
 import { type HowToRead, type Meter, MeterFault, type Probe } from './meter-shop.ts';
 import type { Profile } from './profile.ts';
 import { readLevels } from './read-levels.ts';
@@ -14,6 +15,8 @@ export type MeterParts = Readonly<{
   profile: Profile;
   greeting: Greeting;
   now: () => Date;
+  /** Hears everything, in a sweep and between two. */
+  monitor: LinkMonitor;
   moveProbe: (probe: Probe) => void;
 }>;
 
@@ -28,10 +31,13 @@ const rest = (pauseMs: number, signal: AbortSignal): Promise<void> =>
 
 /** A meter over a line link. Silence ends the session like an unplugged cable: what follows can't be trusted. */
 export function createMeter(parts: MeterParts): Meter {
-  const { choice, where, link, profile, greeting, now, moveProbe } = parts;
+  const { choice, where, link, profile, greeting, now, monitor, moveProbe } = parts;
   const lost = Promise.withResolvers<Readonly<{ help: string }>>();
-  void link.lost.then(lost.resolve);
   let reading = false;
+  void link.lost.then((fault) => {
+    if (!reading) monitor.broke(fault.help);
+    lost.resolve(fault);
+  });
 
   async function* read(
     frequenciesMhz: readonly number[],
@@ -42,17 +48,21 @@ export function createMeter(parts: MeterParts): Meter {
     reading = true;
     try {
       tape?.opened(profile, greeting.unit);
-      link.listen(tape ?? null);
+      link.listen(heardByBoth(monitor, tape ?? null));
       const ready = { talk: { link, where, signal }, profile, unit: greeting.unit, now };
-      yield* readLevels(ready, frequenciesMhz, manner);
+      for await (const found of readLevels(ready, frequenciesMhz, manner)) {
+        monitor.read();
+        yield found;
+      }
     } catch (fault) {
+      if (fault instanceof MeterFault) monitor.broke(fault.help);
       if (fault instanceof MeterFault && fault.code === 'silent') {
         lost.resolve(fault);
         await link.close();
       }
       throw fault;
     } finally {
-      link.listen(null);
+      link.listen(monitor);
       reading = false;
     }
   }

@@ -4,7 +4,7 @@ import { MeterFault } from './meter-shop.ts';
 import { readLevels } from './read-levels.ts';
 import type { Tape } from './tape.ts';
 
-/** What was not answered then is not answered now; there is nothing to wait for but the next turn of this process. */
+/** What was not answered then is not answered now; there is nothing to wait for. */
 const PATIENCE_MS = 40;
 const atOnce = async () => undefined;
 
@@ -69,7 +69,8 @@ async function* readSession(
           return events.gone(over());
         }
         at += 1;
-        setImmediate(() => {
+        // In the same turn: on a busy machine a timer could else overtake an answer that the tape has.
+        queueMicrotask(() => {
           taken();
           play();
         });

@@ -16,6 +16,9 @@ export type Meters = Readonly<{
   disconnect(): Promise<void>;
   current(): ConnectedMeter | null;
   last(): Promise<Output<'meters.last'>>;
+  health(): Output<'meters.health'>;
+  /** @throws Refused when none is connected, or nothing tells it from others */
+  noteCalibration(input: Input<'meters.calibration'>): Promise<ConnectedMeter>;
   /** The meter in use. @throws Refused when none is connected */
   inUse(): Meter;
   close(): Promise<void>;
@@ -68,10 +71,20 @@ export function createMeters({ archive, emit, now, log }: ServiceParts, shop: Me
       .catch((fault: unknown) => log.error({ err: fault }, 'a lost meter could not be put away'));
   };
 
+  const adapterOf = async (choice: MeterChoice): Promise<string | null> =>
+    choice.kind === 'serial' ? adapterAt((await shop.find()).ports, choice.path) : null;
+  /** With what was noted of its sticker: by its serial number, and where it tells none, by its adapter. */
+  const withSticker = async (choice: MeterChoice, identity: MeterIdentity): Promise<MeterIdentity> => {
+    const adapter = identity.serialNumber === '' ? await adapterOf(choice) : null;
+    if (identity.serialNumber === '' && adapter === null) return identity;
+    const dueOn = archive.meterLinks.calibrationDueOn({ ...identity, adapter });
+    return dueOn === null ? identity : { ...identity, calibrationDueOn: dueOn };
+  };
+
   /** Noted once its adapter is known; a meter that can't be noted is used all the same. */
   const remember = async ({ choice, identity, connectedAt }: ConnectedMeter): Promise<void> => {
     try {
-      const adapter = choice.kind === 'serial' ? adapterAt((await shop.find()).ports, choice.path) : null;
+      const adapter = await adapterOf(choice);
       archive.write(() =>
         archive.meterLinks.addUse({
           choice: JSON.stringify(choice),
@@ -101,6 +114,30 @@ export function createMeters({ archive, emit, now, log }: ServiceParts, shop: Me
         },
       };
     },
+    health: () => shop.health(),
+    async noteCalibration({ dueOn }) {
+      const held = inUse;
+      if (held === null) throw refused('no-meter', 'meter', 'connect the meter first, then type its date');
+      const { choice, connectedAt } = held.connected;
+      const { identity } = held.meter;
+      const adapter = await adapterOf(choice);
+      if (identity.serialNumber === '' && adapter === null)
+        throw refused(
+          'which-meter',
+          'meter',
+          'neither the meter nor its adapter has a number that tells it from others; its date can not be kept',
+        );
+      archive.write(() =>
+        archive.meterLinks.addCalibration({ ...identity, adapter, dueOn, notedAtMs: now().getTime() }),
+      );
+      const sticker = dueOn === null ? {} : { calibrationDueOn: dueOn };
+      const connected = { choice, identity: { ...identity, ...sticker }, connectedAt };
+      if (inUse === held) {
+        inUse = { meter: held.meter, connected };
+        emit('meter.changed', { meter: connected, lost: null });
+      }
+      return connected;
+    },
     async find() {
       const { ports, problem } = await shop.find();
       return { ports: [...ports], problem };
@@ -110,11 +147,12 @@ export function createMeters({ archive, emit, now, log }: ServiceParts, shop: Me
         const hadOne = await putAway();
         try {
           const meter = await shop.connect(choice, signal);
-          const connected = { choice, identity: meter.identity, connectedAt: now().toISOString() };
+          const identity = await withSticker(choice, meter.identity);
+          const connected = { choice, identity, connectedAt: now().toISOString() };
           inUse = { meter, connected };
           watch(meter);
           void remember(connected);
-          log.info({ choice, identity: meter.identity }, 'meter connected');
+          log.info({ choice, identity }, 'meter connected');
           emit('meter.changed', { meter: connected, lost: null });
           return connected;
         } catch (fault) {

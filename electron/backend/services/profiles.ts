@@ -1,6 +1,7 @@
 import type { Input, Output } from '../../../core/bridge/contract.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
 import { readMeterProfile } from '../../../core/files/meter-profile.ts';
+import { knownProfiles } from '../meters/known-profiles.ts';
 import { MeterFault, type MeterShop } from '../meters/meter-shop.ts';
 import type { ProfileFolder } from '../meters/profile-folder.ts';
 import type { Meters } from './meters.ts';
@@ -8,6 +9,8 @@ import { refused } from './service-parts.ts';
 
 export type Profiles = Readonly<{
   list(): Output<'profiles.list'>;
+  /** @throws Refused when there is none of this name */
+  read(input: Input<'profiles.read'>): Output<'profiles.read'>;
   save(input: Input<'profiles.save'>): Output<'profiles.save'>;
   check(input: Input<'profiles.check'>, signal: AbortSignal): Promise<Output<'profiles.check'>>;
 }>;
@@ -20,6 +23,13 @@ export function createProfiles(shop: MeterShop, folder: ProfileFolder, meters: M
       broken: folder.read().broken.map((one) => ({ ...one })),
       folder: folder.path,
     }),
+    read({ name }) {
+      const known = knownProfiles.find((one) => one.name === name);
+      const profile = known ?? folder.read().profiles.find((one) => one.name === name);
+      if (profile === undefined)
+        throw refused('no-such-profile', `profile "${name}"`, 'it is gone; look again which there are');
+      return { text: `${JSON.stringify(profile, null, 2)}\n`, shipped: known !== undefined };
+    },
     save({ text }) {
       const saved = folder.save(text);
       if (!saved.ok) throw new Refused(saved);

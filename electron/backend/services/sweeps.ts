@@ -65,7 +65,7 @@ export function createSweeps(
           purpose,
           source: 'meter',
           sourceName: meter.profileName,
-          meter: orderedJson(meter.identity),
+          meter: orderedJson(meters.current()?.identity ?? meter.identity),
           testPointLossMdb: thousandthsOf(port.testPointLossDb),
           ambientMc: visit.ambientMc,
           plannedCount: frequenciesMhz.length,

@@ -81,11 +81,11 @@ async function filled(): Promise<Database.Database> {
   );
   await fillGainControl(bench);
   await fillSettings(bench);
+  await bench.handlers['meters.calibration']({ dueOn: '2027-01-15' }, bench.signal);
   const db = opened.findLast((each) => each.open && each.name.endsWith(ARCHIVE_FILE));
   if (db === undefined) throw new Error('no connection');
   // As a program of before the portions kept a sweep's bytes.
   db.exec("INSERT INTO sweep_bytes VALUES (1, x'78', 1)");
-  db.exec("INSERT INTO meter_calibration VALUES (NULL, 'Q', 'M', '1', NULL, '2027-01-15', 0, 1)");
   await bench.handlers['visits.end']({ visitId, note: '' }, bench.signal);
   return db;
 }

@@ -158,6 +158,12 @@ it('lists, checks and keeps profiles of a shop, and names what is wrong with one
   expect(problemCount).toBe(0);
   expect(exchanges.at(-1)).toMatchObject({ said: 'READ 711.000', heard: '711.000 7.11 dBmV OK' });
   expect(await parts.handlers['profiles.save']({ text }, signal)).toEqual({ name: 'mine' });
+  const read = await parts.handlers['profiles.read']({ name: 'mine' }, signal);
+  expect(read.shipped).toBe(false);
+  expect(JSON.parse(read.text)).toMatchObject({ name: 'mine', level: line.level });
+  expect(await parts.handlers['profiles.read']({ name: 'line' }, signal)).toMatchObject({ shipped: true });
+  const gone = () => parts.handlers['profiles.read']({ name: 'none' }, signal);
+  expect(await refusalOf(gone)).toMatchObject({ code: 'no-such-profile' });
   const list = await parts.handlers['profiles.list']({}, signal);
   expect(list.broken).toEqual([]);
   expect(list.folder).toContain('profiles');
@@ -165,4 +171,37 @@ it('lists, checks and keeps profiles of a shop, and names what is wrong with one
   expect(await refusalOf(() => parts.handlers['profiles.save']({ text: broken }, signal))).toMatchObject({
     help: expect.stringContaining('"colour"'),
   });
+});
+
+it('tells how the link is: identity and sweep line by line, readings, and how old the last answer is', async () => {
+  const parts = await bench();
+  await sweepOf(parts);
+  await soon(() => sent(parts, 'sweep.ended').length === 1);
+  const health = await parts.handlers['meters.health']({}, signal);
+  expect(health).toMatchObject({ where: '/dev/ttyUSB0', readingCount: 6, unansweredCount: 0, breakCount: 0 });
+  expect(health.readingsPerSecond).toBeGreaterThan(0);
+  expect(health.lastAnswerAgoMs).toBeLessThan(5000);
+  const said = health.traffic.filter(({ way }) => way === 'said').map(({ text }) => text);
+  expect(said.at(-1)).toBe('READ 711.000');
+  expect(said.length).toBeGreaterThan(6);
+  expect(health.traffic.at(-1)).toMatchObject({ way: 'heard', text: '711.000 7.11 dBmV OK' });
+});
+
+it('keeps the day of a sticker with the meter, and with every sweep that it reads', async () => {
+  const parts = await bench();
+  const note = (dueOn: string | null) => parts.handlers['meters.calibration']({ dueOn }, signal);
+  expect(await refusalOf(() => note('2026-06-30'))).toMatchObject({ code: 'no-meter' });
+  await parts.handlers['meters.connect'](onPort, signal);
+  expect((await note('2026-06-30')).identity).toMatchObject({ calibrationDueOn: '2026-06-30' });
+  expect(sent(parts, 'meter.changed').at(-1)?.data).toMatchObject({
+    meter: { identity: { calibrationDueOn: '2026-06-30' } },
+  });
+  await parts.handlers['meters.disconnect']({}, signal);
+  const { sweepId } = await sweepOf(parts);
+  await soon(() => sent(parts, 'sweep.ended').length === 1);
+  const { summary } = await parts.handlers['sweeps.open']({ sweepId }, signal);
+  expect(summary.meter).toMatchObject({ calibratedOn: '2026-01-15', calibrationDueOn: '2026-06-30' });
+  expect((await note(null)).identity).not.toHaveProperty('calibrationDueOn');
+  const again = await parts.handlers['meters.connect'](onPort, signal);
+  expect(again.identity).not.toHaveProperty('calibrationDueOn');
 });
