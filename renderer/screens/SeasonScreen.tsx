@@ -1,6 +1,8 @@
-import { selectSeasonFace } from '../state/select.ts';
+import { useEffect, useMemo } from 'react';
+import { asMeasured, stationAsMeasured } from '../state/as-measured.ts';
+import { selectReachFrom, selectSeasonFace, selectSetUpsOf } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { useSelected } from '../state/use-workbench.ts';
+import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { PlaceDialogs } from './PlaceDialogs.tsx';
 import { SeasonWatch } from './SeasonWatch.tsx';
 import { SeasonWeather } from './SeasonWeather.tsx';
@@ -11,11 +13,22 @@ import { StationBar } from './StationBar.tsx';
 export function SeasonScreen({ open }: Readonly<{ open: OpenSheet }>) {
   const { station } = open.sheet;
   const face = useSelected(selectSeasonFace);
+  const setUpsOf = useSelected(selectSetUpsOf);
+  const reachFrom = useSelected(selectReachFrom);
+  const { listSetUps } = useWorkbench();
+  useEffect(() => {
+    void listSetUps(station.id);
+  }, [listSetUps, station.id]);
+  const measured = useMemo(
+    () => (setUpsOf?.stationId === station.id ? asMeasured(station, setUpsOf.setUps) : null),
+    [setUpsOf, station],
+  );
+  const told = useMemo(() => stationAsMeasured(station, measured, reachFrom), [station, measured, reachFrom]);
   return (
     <div className="sheet season">
       <StationBar open={open} />
-      <SeasonWeather station={station} face={face} />
-      {face === 'year' ? <SeasonYear station={station} /> : <SeasonWatch open={open} />}
+      <SeasonWeather station={told} face={face} />
+      {face === 'year' ? <SeasonYear station={told} measured={measured} /> : <SeasonWatch open={open} />}
       <PlaceDialogs />
     </div>
   );

@@ -7,16 +7,19 @@ import {
 } from '../../core/season/monte-carlo.ts';
 import { sizeDb, temperature } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
+import type { AsMeasured } from '../state/as-measured.ts';
 import { type SeasonView, TAKEN_TRACKING } from '../state/season-view.ts';
 import {
   chanceWords,
   modeWords,
+  reachWords,
   remedyWords,
   seasonHeadline,
   seasonSentences,
 } from '../state/season-words.ts';
-import { selectTemperatureUnit, selectWeather } from '../state/select.ts';
-import { useSelected } from '../state/use-workbench.ts';
+import { selectReachFrom, selectTemperatureUnit, selectWeather } from '../state/select.ts';
+import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 
 /** Any seed is as good; always the same one, so that the same figures give the same chance. */
 const SEED = 1;
@@ -32,7 +35,9 @@ function useChance(view: SeasonView): SeasonChance | null {
 }
 
 /** The finding of the year in words, how sure it is, and what would help. */
-export function SeasonSide({ view }: Readonly<{ view: SeasonView }>) {
+export type SeasonSideProps = Readonly<{ view: SeasonView; measured: AsMeasured | null }>;
+
+export function SeasonSide({ view, measured }: SeasonSideProps) {
   const unit = useSelected(selectTemperatureUnit);
   const weather = useSelected(selectWeather);
   const chance = useChance(view);
@@ -43,6 +48,7 @@ export function SeasonSide({ view }: Readonly<{ view: SeasonView }>) {
     <>
       <p className="lead">{`${plan.portName}, ${modeWords[mode]}, set at ${temperature(setAtC, unit)}`}</p>
       <h1>{seasonHeadline(view, unit)}</h1>
+      {measured !== null && <Reach view={view} measured={measured} />}
       {seasonSentences(view, unit).map((sentence) => (
         <p key={sentence} className="said">
           <Mark verdict={help.holds ? 'pass' : 'fail'} pointing="up" />
@@ -89,5 +95,20 @@ export function SeasonSide({ view }: Readonly<{ view: SeasonView }>) {
         )}
       </div>
     </>
+  );
+}
+
+/** Whose figures the control reaches by, and the way to the other ones. */
+function Reach({ view, measured }: Readonly<{ view: SeasonView; measured: AsMeasured }>) {
+  const from = useSelected(selectReachFrom);
+  const { reachChosen } = useActions();
+  const { now } = useBench();
+  return (
+    <div className="season__reach">
+      <p>{reachWords(view, measured, from, now())}</p>
+      <PressButton rank="quiet" onPress={() => reachChosen(from === 'file' ? 'set-up' : 'file')}>
+        {from === 'file' ? 'Take what the set-up measured' : 'Take the station file’s figures'}
+      </PressButton>
+    </div>
   );
 }

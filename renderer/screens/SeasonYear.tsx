@@ -7,6 +7,7 @@ import type { SeasonMarker } from '../charts/SeasonOverlay.tsx';
 import { SeasonPicture, type SeasonPoint } from '../charts/SeasonPicture.tsx';
 import { SeasonTable, type SeasonTableRow } from '../charts/SeasonTable.tsx';
 import { mhz, type TemperatureUnit, temperature } from '../format.ts';
+import type { AsMeasured } from '../state/as-measured.ts';
 import { type SeasonView, viewSeason } from '../state/season-view.ts';
 import {
   selectLevelUnit,
@@ -71,7 +72,13 @@ function standingOf(view: SeasonView, row: SeasonRow): SeasonTableRow['standing'
   return row.atLimit ? 'at its end' : 'inside';
 }
 
-export function SeasonYear({ station }: Readonly<{ station: Station }>) {
+export type SeasonYearProps = Readonly<{
+  /** With the gain control that the year is computed with. */
+  station: Station;
+  measured: AsMeasured | null;
+}>;
+
+export function SeasonYear({ station, measured }: SeasonYearProps) {
   const weather = useSelected(selectWeather);
   const sunOffsetC = useSelected(selectSunOffsetC);
   const mode = useSelected(selectSeasonMode);
@@ -120,7 +127,7 @@ export function SeasonYear({ station }: Readonly<{ station: Station }>) {
         {table}
       </main>
       <aside className="side" aria-label="What the year will do">
-        <SeasonSide view={view} />
+        <SeasonSide view={view} measured={measured} />
       </aside>
     </>
   );

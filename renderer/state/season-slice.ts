@@ -1,4 +1,5 @@
 import type { StateCreator } from 'zustand/vanilla';
+import type { SetUpRecord } from '../../core/bridge/set-up-calls.ts';
 import type { Climate } from '../../core/files/climate.ts';
 import type { ControlMode } from '../../core/season/plan.ts';
 import { SEASON_DEFAULTS } from '../../core/season/rows.ts';
@@ -19,10 +20,16 @@ export type SeasonSlice = {
   /** Null: the station's own mode. */
   seasonMode: ControlMode | null;
   seasonFace: 'year' | 'watch';
+  /** The set-ups of one station, newest first; null until they were asked for. */
+  setUpsOf: Readonly<{ stationId: string; setUps: readonly SetUpRecord[] }> | null;
+  /** Whose reach of the control the year is computed with, where a set-up has measured one. */
+  reachFrom: 'set-up' | 'file';
   weatherSaid(climate: Climate, fileName: string | null): void;
   sunSaid(sunOffsetC: number): void;
   seasonModeChosen(mode: ControlMode | null): void;
   seasonFaceChosen(face: 'year' | 'watch'): void;
+  setUpsListed(stationId: string, setUps: readonly SetUpRecord[]): void;
+  reachChosen(reachFrom: 'set-up' | 'file'): void;
 };
 
 export const createSeasonSlice: StateCreator<SeasonSlice> = (set) => ({
@@ -39,8 +46,12 @@ export const createSeasonSlice: StateCreator<SeasonSlice> = (set) => ({
   sunOffsetC: SUN_OFFSET_C,
   seasonMode: null,
   seasonFace: 'year',
+  setUpsOf: null,
+  reachFrom: 'set-up',
   weatherSaid: (climate, fileName) => set({ weather: { climate, fileName, isAssumed: false } }),
   sunSaid: (sunOffsetC) => set({ sunOffsetC }),
   seasonModeChosen: (seasonMode) => set({ seasonMode }),
   seasonFaceChosen: (seasonFace) => set({ seasonFace }),
+  setUpsListed: (stationId, setUps) => set({ setUpsOf: { stationId, setUps } }),
+  reachChosen: (reachFrom) => set({ reachFrom }),
 });

@@ -1,7 +1,17 @@
 import type { DayOut } from '../../core/season/days.ts';
 import type { ControlMode } from '../../core/season/plan.ts';
 import type { SeasonRemedy } from '../../core/season/what-would-help.ts';
-import { capital, counted, dayOfYear, plugIn, sizeDb, type TemperatureUnit, temperature } from '../format.ts';
+import {
+  capital,
+  counted,
+  day,
+  dayOfYear,
+  plugIn,
+  sizeDb,
+  type TemperatureUnit,
+  temperature,
+} from '../format.ts';
+import type { AsMeasured } from './as-measured.ts';
 import type { SeasonView } from './season-view.ts';
 
 export const modeWords: Record<ControlMode, string> = {
@@ -114,4 +124,20 @@ export function remedyWords(remedy: SeasonRemedy): string {
     case 'mode':
       return `The same control in ${modeWords[remedy.mode]}.`;
   }
+}
+
+/** How far the control reaches, and on whose word. */
+export function reachWords(
+  view: SeasonView,
+  { endedAt, downIsMeasured }: AsMeasured,
+  from: 'set-up' | 'file',
+  now: string,
+): string {
+  const { upDb, downDb } = view.plan.gainControl;
+  const [up, down] = [`${sizeDb(upDb)} up`, `${sizeDb(downDb)} down`];
+  const when = day(endedAt, now);
+  if (from === 'file') return `${up} and ${down} by the station file, not as the set-up of ${when} left it.`;
+  return downIsMeasured
+    ? `${up} and ${down}, as measured at the set-up of ${when}.`
+    : `${up} as measured at the set-up of ${when}; ${down} by the station file, as no range test was made.`;
 }

@@ -32,6 +32,8 @@ export const selectWeather = (state: State) => state.weather;
 export const selectSunOffsetC = (state: State) => state.sunOffsetC;
 export const selectSeasonMode = (state: State) => state.seasonMode;
 export const selectSeasonFace = (state: State) => state.seasonFace;
+export const selectSetUpsOf = (state: State) => state.setUpsOf;
+export const selectReachFrom = (state: State) => state.reachFrom;
 
 export const selectStationSheet = (state: State): StationSheet | null =>
   state.sheet.at === 'open' ? state.sheet.sheet : null;

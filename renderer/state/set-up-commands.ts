@@ -15,6 +15,20 @@ export async function openSetUp({ client, store }: Context, visitId: string): Pr
   }
 }
 
+/** Every set-up of a station: the year ahead is computed with what the newest finished one measured. */
+export async function listSetUps({ client, store }: Context, stationId: string): Promise<void> {
+  try {
+    const { setUps } = await client.call('set-up.list', { stationId });
+    store.getState().setUpsListed(stationId, setUps);
+  } catch (fault) {
+    store.getState().noticed({
+      tone: 'problem',
+      text: 'What the set-ups measured could not be read.',
+      help: helpOf(fault),
+    });
+  }
+}
+
 export type SetUpStart = Omit<Input<'set-up.begin'>, 'visitId'>;
 
 export async function beginSetUp(context: Context, start: SetUpStart): Promise<void> {

@@ -12,9 +12,11 @@ import { findLive, startLive, stopLive } from './live-commands.ts';
 import type { LiveFeed } from './live-feed.ts';
 import type { LivePlan } from './live-slice.ts';
 import { connectMeter, findPorts, putMeterAway } from './meter-commands.ts';
+import { createMeterDesk } from './meter-desk.ts';
 import {
   abandonSetUp,
   beginSetUp,
+  listSetUps,
   moveHand,
   openSetUp,
   readModule,
@@ -134,11 +136,13 @@ export function createWorkbench(
       await stopLive(context, levels);
       state().placeChosen('station');
       state().seasonModeChosen(null);
+      state().reachChosen('set-up');
       await leaveStation(context);
     },
     findPorts: () => findPorts(context),
     connectMeter: (choice: MeterChoice) => connectMeter(context, choice),
     putMeterAway: () => putMeterAway(context),
+    meterDesk: createMeterDesk(context),
     beginVisit: (start: VisitStart) => beginVisit(context, start),
     endVisit: (note: string) => endVisit(context, note),
     fitParts: (changes: readonly Change[], proposal: ProposalNote | null) =>
@@ -158,6 +162,7 @@ export function createWorkbench(
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+    listSetUps: (stationId: string) => listSetUps(context, stationId),
     openSetUp: (visitId: string) => openSetUp(context, visitId),
     beginSetUp: (start: SetUpStart) => beginSetUp(context, start),
     recordStep: (record: StepRecord) => recordStep(context, record),
