@@ -1,16 +1,19 @@
+import type { StationSheet } from '../../core/bridge/records.ts';
 import { setUpResult } from '../../core/set-up/result.ts';
 import { oneDecimal, sizeDb } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { rangeVerdictWords } from '../state/range-words.ts';
+import { reserveSaid, setUpConditions } from '../state/reserve-said.ts';
 import type { SetUpView } from '../state/set-up-view.ts';
+import { useJudgedBy } from '../state/use-judged-by.ts';
 import { useActions } from '../state/use-workbench.ts';
 
-const rangeWords = { pass: 'in order', undecided: 'undecided', fail: 'out of its limits' } as const;
-
 /** What the set-up came to, and what stays open in the record. */
-export function SetUpDone({ view }: Readonly<{ view: SetUpView }>) {
+export function SetUpDone({ sheet, view }: Readonly<{ sheet: StationSheet; view: SetUpView }>) {
   const { placeChosen } = useActions();
-  const result = setUpResult(view.record.plan, view.state);
+  const by = useJudgedBy(sheet.station.id);
+  const result = setUpResult(view.record.plan, view.state, setUpConditions(sheet, view.record, by));
   return (
     <div className="set-up__done">
       <p className="lead">{`${view.stepCount} steps`}</p>
@@ -19,11 +22,17 @@ export function SetUpDone({ view }: Readonly<{ view: SetUpView }>) {
           ? 'Every step is over'
           : `Set, with ${sizeDb(result.reserveLeftDb)} of reserve`}
       </h1>
+      {result.reserve !== null && (
+        <p className="said">
+          <Mark verdict={result.reserve.verdict} pointing={result.reserve.side === 'small' ? 'down' : 'up'} />
+          <span>{reserveSaid(result.reserve)}</span>
+        </p>
+      )}
       {result.range !== null && (
         <p className="said">
           <Mark verdict={result.range.verdict} pointing="up" />
           <span>
-            {`Range ${rangeWords[result.range.verdict]}: up ${oneDecimal(result.range.upDb)}, down ${oneDecimal(result.range.downDb)}, in all ${sizeDb(result.range.totalDb)}.`}
+            {`Range ${rangeVerdictWords[result.range.verdict]}: up ${oneDecimal(result.range.upDb)}, down ${oneDecimal(result.range.downDb)}, in all ${sizeDb(result.range.totalDb)}.`}
           </span>
         </p>
       )}

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { ToggleButton } from 'react-aria-components';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { pilotLoss } from '../../core/gain-control/pilot-loss.ts';
+import { lowEndWords } from '../../core/set-up/low-end-words.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
@@ -19,6 +20,7 @@ import type { SetUpView } from '../state/set-up-view.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { createStepProof, isWhole, type StepProofNow, valuesOf } from '../state/step-proof.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { RangeSeen } from './RangeSeen.tsx';
 import { SetUpWords } from './SetUpWords.tsx';
 
 export type SetUpReadingProps = Readonly<{
@@ -31,9 +33,14 @@ export type SetUpReadingProps = Readonly<{
 /** The level and its proof, for a dial that says both. */
 type Seen = Readonly<{ moment: LevelMoment; proof: StepProofNow }>;
 
+/** How far it has been below its highest: so far the hand has brought it. */
+const fellDb = ({ highestDbmv, lowestDbmv }: LevelMoment): number =>
+  highestDbmv === null || lowestDbmv === null ? 0 : highestDbmv - lowestDbmv;
+
 const proofWords = ({ words }: StepProofNow): string => words;
-/** The words of the two dials: with a level to aim at, and without, where what to do next is the proof's to say. */
-function dialsIn(unit: LevelUnitName): Readonly<{ aimed: DialWords<Seen>; sought: DialWords<Seen> }> {
+/** The words of the dials: with a level to aim at; without, where what to do next is the proof's to say; at the low end. */
+type Dials = Readonly<Record<'aimed' | 'sought' | 'low', DialWords<Seen>>>;
+function dialsIn(unit: LevelUnitName): Dials {
   const { dial } = levelWordsIn[unit];
   const aimed: DialWords<Seen> = {
     number: ({ moment }) => dial.number(moment),
@@ -48,6 +55,13 @@ function dialsIn(unit: LevelUnitName): Readonly<{ aimed: DialWords<Seen>; sought
       ...aimed,
       hand: ({ moment, proof }) =>
         moment.at === 'live' && proof.words !== '' ? proof.words : dial.hand(moment),
+    },
+    // No proof holds where a loop works against the hand: what the level does is said instead.
+    low: {
+      ...aimed,
+      hand: ({ moment }) =>
+        moment.at === 'live' ? (moment.trend?.direction ?? 'reading') : dial.hand(moment),
+      detail: ({ moment }) => (moment.at === 'live' ? lowEndWords(moment.trend, fellDb(moment)) : ''),
     },
   };
 }
@@ -172,7 +186,7 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
       <div className="set-up__level">
         <LevelDial
           source={seen}
-          words={goal.kind === 'target' ? words.aimed : words.sought}
+          words={words[goal.kind === 'target' ? 'aimed' : step.id === 'control-low' ? 'low' : 'sought']}
           goal={goalWords(goal, '', unit)}
           unit={levelWord(unit)}
           size="beside"
@@ -186,6 +200,7 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
         />
       </div>
       <LiveSpoken source={source} words={levelWordsIn[unit].spoken} />
+      {step.proof === 'range' && <RangeSeen proof={proof} />}
       <div className="set-up__proof">
         {live.at === 'ended' ? (
           <p className="said">

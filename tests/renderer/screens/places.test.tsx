@@ -96,6 +96,7 @@ function host(
       kept.setUp = { ...before, events: [...before.events, event] };
       return kept.setUp;
     },
+    'set-up.list': () => ({ setUps: kept.setUp === null ? [] : [kept.setUp] }),
     'watch.list': () => ({ watches: [] }),
   };
   const scripted = scriptedClient(script);
@@ -275,4 +276,45 @@ it('shows the year and says how sure it is; the picture has its numbers beside i
   await choose('Watch');
   expect(await screen.findByText('Nothing was watched here yet.')).toBeDefined();
   expect(screen.getByText('every six hours, five rounds')).toBeDefined();
+});
+
+it('says the verdict of the range in its own step, as soon as both ends are measured', async () => {
+  const { workbench, reading, kept } = host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
+  await act(() => workbench.openStation(controlled.id));
+  await act(() => workbench.connectMeter(meter.choice).then(() => {}));
+  await choose('Gain control');
+  await press('Begin the set-up');
+  await screen.findByRole('heading', { level: 1, name: 'Control to its low end' });
+  const before = ['control-low', 'manual', 'exchange', 'input-level', 'max-gain', 'back-off'] as const;
+  for (const step of before)
+    await act(async () => {
+      await workbench.recordStep({
+        step,
+        outcome: 'done',
+        by: 'hand',
+        reason: null,
+        values: step === 'max-gain' ? { maxDbmv: 46 } : step === 'back-off' ? { setDbmv: 42 } : {},
+        liveId: null,
+      });
+    });
+  await screen.findByRole('heading', { level: 1, name: 'Range test, when wanted' });
+  await press('Probe on the forward output: read');
+  let ms = 0;
+  const hold = (levelDbmv: number) =>
+    act(() => {
+      for (let i = 0; i < 30; i++) {
+        ms += 100;
+        reading(ms, levelDbmv);
+      }
+    });
+  hold(42);
+  expect(screen.queryByText(/^Range (so far|in order|undecided|out)/)).toBeNull();
+  hold(46);
+  expect(screen.getByText(/^Range so far/).textContent).toMatch(/^Range so far: up 4\.0/);
+  // 4.0 up and 7.4 down: the way down is outside by less than the meter's half a decibel.
+  hold(34.6);
+  hold(38);
+  const said = screen.getByText(/^Range undecided/).textContent?.replaceAll('\u00A0', ' ');
+  expect(said).toMatch(/^Range undecided: up 4\.0, down 7\.4, in all 11\.4 dB\. Outside by no more/);
+  expect(kept.setUp?.events.at(-1)?.step).toBe('back-off');
 });
