@@ -39,7 +39,7 @@ export function SetUpSheet({ open, record }: SetUpSheetProps) {
       />
       <main className="set-up__step">
         {view.step === null ? (
-          <SetUpDone view={view} />
+          <SetUpDone sheet={sheet} view={view} />
         ) : view.step.proof === 'sweep' ? (
           <SetUpSweep key={view.step.id} open={open} view={view} step={view.step} onSkip={skip} />
         ) : (
