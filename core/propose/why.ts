@@ -79,7 +79,7 @@ function whyText(
     case 'level':
       return `Level: ${db(levelDb)} dB ${levelDb < 0 ? 'low' : 'high'} at both ends of the band.`;
     case 'tilt':
-      return `Tilt: the high end is ${db(tiltDb)} dB ${tiltDb < 0 ? 'low' : 'high'} against the low end.`;
+      return `Tilt: the high end is ${db(tiltDb)} dB too ${tiltDb < 0 ? 'low' : 'high'}.`;
     case 'shape':
       return `Shape: channels lie up to ${db(shapeDb)} dB to each side of their own line.`;
   }

@@ -8,18 +8,20 @@ export function KeptButtons() {
   return (
     <>
       <Button
-        className="icon-button icon-button--framed"
-        aria-label="Parts in the truck"
+        className="icon-button icon-button--framed icon-button--worded"
+        aria-label="Truck: parts in the truck"
         onPress={() => dialogOpened({ open: 'truck' })}
       >
         <Glyph name="truck" />
+        <span>Truck</span>
       </Button>
       <Button
-        className="icon-button icon-button--framed"
+        className="icon-button icon-button--framed icon-button--worded"
         aria-label="Settings: units, and what the meter is good to"
         onPress={() => dialogOpened({ open: 'settings' })}
       >
         <Glyph name="settings" />
+        <span>Settings</span>
       </Button>
     </>
   );

@@ -15,7 +15,7 @@ const seen = (lowDb: number, highDb: number, flatnessDb: number, worstDb: number
 describe('whyOf', () => {
   it.each([
     ['level', seen(-2, -2.2, 0.6, 2.3), 'Level: 2.0 dB low at both ends of the band.'],
-    ['tilt', seen(0, -2.1, 0.4, 2.2), 'Tilt: the high end is 2.1 dB low against the low end.'],
+    ['tilt', seen(0, -2.1, 0.4, 2.2), 'Tilt: the high end is 2.1 dB too low.'],
     ['shape', seen(0.1, -0.1, 5, 3.6), 'Shape: channels lie up to 2.5 dB to each side of their own line.'],
     [null, seen(0.1, -0.1, 0.6, 0.4), 'Worst channel 0.4 dB from design, within 1.0 dB.'],
   ])('names %s', (dominant, before, text) => expect(whyOf(before, design)).toMatchObject({ dominant, text }));

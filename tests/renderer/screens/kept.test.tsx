@@ -156,7 +156,7 @@ it('keeps a meter’s own sheet, and says what a level is then good to', async (
 it('counts the truck by steppers, and proposes only what is there', async () => {
   const { kept } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => -2 })] });
   expect(screen.getByLabelText('Input pad: replace 6 with 4')).toBeDefined();
-  await press('Parts in the truck');
+  await press('Truck: parts in the truck');
   await press('Count the truck');
   await press('one pad 2 more');
   await press('one pad 2 more');
