@@ -6,8 +6,9 @@ export default defineConfig({
     globalSetup: ['tests/support/node-floor.ts'],
     // Native modules (SQLite, serial port, pseudo-terminal) are loaded in processes of their own, never in threads.
     pool: 'forks',
-    testTimeout: 20_000,
-    hookTimeout: 30_000,
+    // Generous, because a slow machine must not fail a test; nothing here is timed by its limit.
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
     maxWorkers: 2,
   },
 });
