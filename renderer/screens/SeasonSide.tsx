@@ -85,6 +85,11 @@ export function SeasonSide({ view, measured }: SeasonSideProps) {
         <p className="quiet">
           {`Span ${sizeDb(plan.span.lossDb)} at ${plan.span.topMhz} MHz, ${plan.span.sky === 'aerial' ? `aerial: full sun makes the cable ${Math.round(sunC)} °C warmer than the air (from memory, no published source)` : plan.span.sky === 'buried' ? 'buried: taken as warm as the air, on the safe side' : 'taken as warm as the air'}.`}
         </p>
+        {!weather.isAssumed && weather.fileName === null && (
+          <p className="quiet">
+            The record temperatures are as last said on this computer, for every station.
+          </p>
+        )}
         {weather.isAssumed && (
           <p className="quiet">The two record temperatures are taken for now: say those of this place.</p>
         )}

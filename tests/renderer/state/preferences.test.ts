@@ -22,10 +22,43 @@ it('remembers the theme and the operator, and nothing that was measured or is ju
   store.getState().themeChosen('night');
   store.getState().operatorNamed('R. Ames');
   expect(page.dataset.theme).toBe('night');
-  expect(JSON.parse(box.kept ?? '')).toEqual({ theme: 'night', operator: 'R. Ames' });
+  expect(JSON.parse(box.kept ?? '')).toEqual({
+    theme: 'night',
+    operator: 'R. Ames',
+    weather: { sunOffsetC: 15 },
+  });
   const next = createWorkbenchStore();
   recallPreferences(next, box, page);
   expect(next.getState()).toMatchObject({ theme: 'night', operator: 'R. Ames' });
+});
+
+it('remembers the two record temperatures and what the sun adds, but no days of a file', () => {
+  const box = boxWith(null);
+  const page = document.createElement('html');
+  const store = createWorkbenchStore();
+  keepPreferences(store, box, page);
+  const days = [{ date: '2025-01-13', minC: -31, maxC: -12 }];
+  store.getState().weatherSaid({ days, coldestC: -31, hottestC: 38, withoutReading: [] }, 'quillmere.csv');
+  store.getState().sunSaid(9);
+  const next = createWorkbenchStore();
+  recallPreferences(next, box, page);
+  expect(next.getState().weather).toEqual({
+    climate: { days: [], coldestC: -31, hottestC: 38, withoutReading: [] },
+    fileName: null,
+    isAssumed: false,
+  });
+  expect(next.getState().sunOffsetC).toBe(9);
+});
+
+it.each([
+  '{"weather":{"coldestC":50,"hottestC":-10,"sunOffsetC":-4}}',
+  '{"weather":{"coldestC":"cold","hottestC":40,"sunOffsetC":null}}',
+  '{"weather":7}',
+])('takes no weather from %j that is none', (kept) => {
+  const store = createWorkbenchStore();
+  const first = store.getState();
+  recallPreferences(store, boxWith(kept), document.createElement('html'));
+  expect(store.getState()).toMatchObject({ weather: first.weather, sunOffsetC: first.sunOffsetC });
 });
 
 it.each(['', '{', 'null', '[]', '{"theme":"blue","operator":7}'])('starts in the sun from %j', (kept) => {
