@@ -16,6 +16,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { modeWords } from '../state/season-words.ts';
 import { selectSeasonMode, selectSunOffsetC, selectTemperatureUnit, selectWeather } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
+import { WatchPick } from './WatchPick.tsx';
 
 const modes: readonly ControlMode[] = ['manual', 'thermal', 'auto'];
 const whole = { maximumFractionDigits: 0 };
@@ -163,7 +164,7 @@ export function SeasonWeather({ station, face }: SeasonWeatherProps) {
         <ToggleButton id="year">The year</ToggleButton>
         <ToggleButton id="watch">Watch</ToggleButton>
       </ToggleButtonGroup>
-      {face === 'year' && weatherOf}
+      {face === 'year' ? weatherOf : <WatchPick station={station} />}
     </div>
   );
 }

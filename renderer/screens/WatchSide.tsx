@@ -5,7 +5,7 @@ import { capital, clock, counted, mhz, sizeDb, temperature } from '../format.ts'
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { peakingChannels } from '../state/peaking-channels.ts';
-import { selectBusy, selectMeterIsReady, selectTemperatureUnit } from '../state/select.ts';
+import { selectBusy, selectMeterIsReady, selectTemperatureUnit, selectWatching } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import type { OpenWatch } from '../state/watch-slice.ts';
@@ -28,15 +28,28 @@ const presets = [
   { key: 'look', name: 'Ten minutes', about: 'every two seconds', everyS: 2, forS: 600 },
 ] as const;
 
-const stateWords = { complete: 'complete', stopped: 'stopped by hand', 'cut-short': 'cut short' } as const;
+export const stateWords = {
+  complete: 'complete',
+  stopped: 'stopped by hand',
+  'cut-short': 'cut short',
+} as const;
 
 /** What the watch has come to, or the start of one. */
 export function WatchSide({ open, shown, view }: WatchSideProps) {
+  const watching = useSelected(selectWatching);
   const isRunning = shown?.watch.state === 'running';
+  const other =
+    watching.at === 'open' ? watching.watches.find(({ state }) => state === 'running') : undefined;
   return (
     <>
       {shown !== null && view !== null && <Found shown={shown} view={view} />}
-      {isRunning ? <Running open={open} shown={shown} /> : <Start open={open} isFirst={shown === null} />}
+      {isRunning ? (
+        <Running open={open} shown={shown} />
+      ) : other !== undefined && shown !== null ? (
+        <p className="quiet">{`The watch of ${clock(other.startedAt)} is still running; choose it above.`}</p>
+      ) : (
+        <Start open={open} isFirst={shown === null} />
+      )}
     </>
   );
 }

@@ -1,16 +1,24 @@
 import type { Input } from '../../core/bridge/contract.ts';
 import { attempt, type Context, helpOf } from './context.ts';
 
-/** The running watch of a station, else its newest, with all its rounds. */
-export async function openWatch({ client, store }: Context, stationId: string): Promise<void> {
+/** The watch that was asked for, else the running one of a station, else its newest, with all its rounds. */
+export async function openWatch(
+  { client, store }: Context,
+  stationId: string,
+  watchId: string | null = null,
+): Promise<void> {
   try {
     const { watches } = await client.call('watch.list', { stationId });
-    const shown = watches.find(({ state }) => state === 'running') ?? watches[0];
+    const shown =
+      watches.find((watch) => watch.watchId === watchId) ??
+      watches.find(({ state }) => state === 'running') ??
+      watches[0];
     store
       .getState()
       .watchArrived(
         stationId,
         shown === undefined ? null : await client.call('watch.open', { watchId: shown.watchId }),
+        watches,
       );
   } catch (fault) {
     store
@@ -42,5 +50,5 @@ export async function noteTemperature(
   const noted = await attempt(context, 'temperature', 'The temperature was not noted.', () =>
     context.client.call('watch.temperature', { watchId, ambientC }),
   );
-  if (noted !== null) await openWatch(context, stationId);
+  if (noted !== null) await openWatch(context, stationId, watchId);
 }

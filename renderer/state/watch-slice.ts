@@ -7,23 +7,24 @@ export type OpenWatch = Readonly<{
   temperatures: readonly WatchTemperature[];
 }>;
 
-/** The watch that a station's screen shows: the running one, else its newest. */
+/** The watch that a station's screen shows: the running one, else its newest, unless an older one was asked for. */
 export type Watching =
   | Readonly<{ at: 'unknown' }>
   | Readonly<{ at: 'none'; stationId: string }>
-  | (OpenWatch & Readonly<{ at: 'open' }>);
+  | (OpenWatch & Readonly<{ at: 'open'; watches: readonly WatchSummary[] }>);
 
 export type WatchSlice = {
   watching: Watching;
-  watchArrived(stationId: string, open: OpenWatch | null): void;
+  /** `watches`: all of the station, newest first. */
+  watchArrived(stationId: string, open: OpenWatch | null, watches: readonly WatchSummary[]): void;
   watchRoundCame(watchId: string, round: WatchRound): void;
   watchChanged(watch: WatchSummary): void;
 };
 
 export const createWatchSlice: StateCreator<WatchSlice> = (set) => ({
   watching: { at: 'unknown' },
-  watchArrived: (stationId, open) =>
-    set({ watching: open === null ? { at: 'none', stationId } : { at: 'open', ...open } }),
+  watchArrived: (stationId, open, watches) =>
+    set({ watching: open === null ? { at: 'none', stationId } : { at: 'open', ...open, watches } }),
   watchRoundCame: (watchId, round) =>
     set(({ watching }) => {
       if (watching.at !== 'open' || watching.watch.watchId !== watchId) return {};
@@ -38,9 +39,10 @@ export const createWatchSlice: StateCreator<WatchSlice> = (set) => ({
       return { watching: { ...watching, watch, rounds } };
     }),
   watchChanged: (watch) =>
-    set(({ watching }) =>
-      watching.at === 'open' && watching.watch.watchId === watch.watchId
-        ? { watching: { ...watching, watch } }
-        : {},
-    ),
+    set(({ watching }) => {
+      if (watching.at !== 'open') return {};
+      const watches = watching.watches.map((one) => (one.watchId === watch.watchId ? watch : one));
+      const isShown = watching.watch.watchId === watch.watchId;
+      return { watching: { ...watching, watches, ...(isShown ? { watch } : {}) } };
+    }),
 });

@@ -169,7 +169,7 @@ export function createWorkbench(
     abandonSetUp: (reason: string) => abandonSetUp(context, reason),
     moveHand: (stationId: string, hand: SimulatedHand) => moveHand(context, stationId, hand),
     readModule: (stationId: string) => readModule(context, stationId),
-    openWatch: (stationId: string) => openWatch(context, stationId),
+    openWatch: (stationId: string, watchId: string | null = null) => openWatch(context, stationId, watchId),
     startWatch: (start: Input<'watch.start'>) => startWatch(context, start),
     stopWatch: (watchId: string) => stopWatch(context, watchId),
     noteTemperature: (stationId: string, watchId: string, ambientC: number) =>

@@ -1,8 +1,11 @@
 import { expect, it } from 'vitest';
 import type { WatchRound, WatchSummary } from '../../../core/bridge/watch-calls.ts';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import type { OpenWatch } from '../../../renderer/state/watch-slice.ts';
 import { viewWatch } from '../../../renderer/state/watch-view.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
 import { station } from '../sheet-records.ts';
 
 const watchId = '00000000-0000-4000-8000-000000000009';
@@ -101,7 +104,7 @@ it('tells how much of the swing the control took out: all of it where the level 
 
 it('takes rounds as they come, counts the missed ones, and none of another watch', () => {
   const store = createWorkbenchStore();
-  store.getState().watchArrived(station.id, open([read(0, 44)]));
+  store.getState().watchArrived(station.id, open([read(0, 44)]), [watch()]);
   store.getState().watchRoundCame(watchId, gap(1, 2));
   store.getState().watchRoundCame(watchId, read(3, 44));
   store.getState().watchRoundCame('00000000-0000-4000-8000-000000000008', read(4, 40));
@@ -109,4 +112,40 @@ it('takes rounds as they come, counts the missed ones, and none of another watch
   if (watching.at !== 'open') throw new Error('no watch');
   expect(watching.rounds.map(({ round }) => round)).toEqual([0, 1, 3]);
   expect([watching.watch.roundCount, watching.watch.missedCount]).toEqual([4, 2]);
+});
+
+it('opens the running watch first, and an older one when it is asked for, without losing the list', async () => {
+  const olderId = '00000000-0000-4000-8000-000000000007';
+  const older = watch({ watchId: olderId, state: 'complete', startedAt: moment(-48) });
+  const newest = watch({ watchId: '00000000-0000-4000-8000-000000000006', state: 'stopped' });
+  const running = watch();
+  const watches = [newest, running, older];
+  const scripted = scriptedClient({
+    'watch.list': () => ({ watches }),
+    'watch.open': ({ watchId: asked }) => ({
+      watch: watches.find((one) => one.watchId === asked) ?? newest,
+      rounds: [read(0, 44)],
+      temperatures: [],
+    }),
+  });
+  const store = createWorkbenchStore();
+  const workbench = createWorkbench(
+    scripted.client,
+    store,
+    createLiveFeed(() => {}),
+  );
+  workbench.listen();
+  const shown = () => {
+    const { watching } = store.getState();
+    if (watching.at !== 'open') throw new Error('no watch');
+    return watching;
+  };
+  await workbench.openWatch(station.id);
+  expect(shown().watch.watchId).toBe(watchId);
+  await workbench.openWatch(station.id, olderId);
+  expect(shown().watch.watchId).toBe(olderId);
+  // The running one ends meanwhile: the older one stays on the screen, and the list knows.
+  scripted.emit('watch.ended', { watch: watch({ state: 'complete' }) });
+  expect(shown().watch.watchId).toBe(olderId);
+  expect(shown().watches.map(({ state }) => state)).toEqual(['stopped', 'complete', 'complete']);
 });
