@@ -1,7 +1,7 @@
 import { I18nProvider } from 'react-aria-components';
 import { KeptDialogs } from './screens/KeptDialogs.tsx';
 import { LostLink } from './screens/LostLink.tsx';
-import { MeterChooser } from './screens/MeterChooser.tsx';
+import { MeterScreen } from './screens/MeterScreen.tsx';
 import { NoticeBar } from './screens/NoticeBar.tsx';
 import { StationScreen } from './screens/StationScreen.tsx';
 import { StationsScreen } from './screens/StationsScreen.tsx';
@@ -27,7 +27,7 @@ function Screen() {
     <>
       {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
       <NoticeBar />
-      <MeterChooser />
+      <MeterScreen />
       <KeptDialogs />
     </>
   );

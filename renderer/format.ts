@@ -142,6 +142,9 @@ export function dayOfYear(date: string): string {
   return `${Number(at)}${NARROW}${months[Number(month) - 1] ?? month}`;
 }
 
+/** "15 January 2027" of "2027-01-15" */
+export const fullDay = (date: string): string => `${dayOfYear(date)} ${date.slice(0, 4)}`;
+
 /** "12 s", "2 min 05 s": time left, never finer than a person can use. */
 export function duration(milliseconds: number): string {
   const seconds = Math.max(0, Math.ceil(milliseconds / 1000));

@@ -8,6 +8,7 @@ import './look/stations.css';
 import './look/sheet.css';
 import './look/picture.css';
 import './look/kept.css';
+import './look/meter.css';
 import './look/places.css';
 import './look/peaking.css';
 import './look/season.css';

@@ -12,6 +12,8 @@ export type LogEntry =
       title: string;
       about: string;
       partial: boolean;
+      /** The meter's calibration counted no more when it was read. */
+      calibrationPast: boolean;
       ink: 'found' | 'left' | 'check';
       rows: readonly LevelRow[];
     }>
@@ -31,7 +33,7 @@ export type VisitLogProps = Readonly<{
 const wordsOf = (entry: LogEntry): string => {
   switch (entry.kind) {
     case 'sweep':
-      return `${entry.title}, ${entry.about}${entry.partial ? ', partial' : ''}`;
+      return `${entry.title}, ${entry.about}${entry.partial ? ', partial' : ''}${entry.calibrationPast ? ', meter calibration past' : ''}`;
     case 'fitting':
       return entry.changes
         .map(({ position, from, to }) => `${position} ${plugIn(from)} to ${plugIn(to)}`)
@@ -86,6 +88,7 @@ export function VisitLog({ entries, chosenSweepId, onChoose }: VisitLogProps) {
                 <small>
                   {entry.about}
                   {entry.partial && <b className="log__partial"> partial</b>}
+                  {entry.calibrationPast && <b className="log__partial"> calibration past</b>}
                 </small>
               </span>
             </>

@@ -1,7 +1,8 @@
 import { Button } from 'react-aria-components';
+import { calibrationWords } from '../state/calibration-words.ts';
 import type { Meter } from '../state/meter-slice.ts';
 import { selectMeter } from '../state/select.ts';
-import { useActions, useSelected } from '../state/use-workbench.ts';
+import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 
 const wordsOf = (meter: Meter): Readonly<{ name: string; state: string }> => {
   switch (meter.at) {
@@ -25,7 +26,10 @@ const wordsOf = (meter: Meter): Readonly<{ name: string; state: string }> => {
 export function MeterChip() {
   const meter = useSelected(selectMeter);
   const { dialogOpened } = useActions();
-  const { name, state } = wordsOf(meter);
+  const { now } = useBench();
+  const { name, state: ready } = wordsOf(meter);
+  const calibration = meter.at === 'connected' ? calibrationWords(meter.meter.identity, now()) : null;
+  const state = calibration?.at === 'past' ? calibration.words : ready;
   return (
     <Button
       className={`meter-chip meter-chip--${meter.at}`}

@@ -13,26 +13,20 @@ import {
 import type { MeterChoice } from '../../core/bridge/records.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { MeterWays, SIMULATED, TYPED } from '../parts/MeterWays.tsx';
-import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
-import { selectDialog, selectLink, selectMeter, selectPorts } from '../state/select.ts';
+import { selectLink, selectMeter, selectPorts } from '../state/select.ts';
 import type { Profile } from '../state/ui-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 
-/** Which meter: the simulated one, a port that was found, or a path typed by hand. */
-export function MeterChooser() {
-  const dialog = useSelected(selectDialog);
-  return dialog.open === 'meter' ? <OpenChooser /> : null;
-}
-
 const NO_PROFILES: readonly Profile[] = [];
 
-function OpenChooser() {
+/** Which meter: the simulated one, a port that was found, or a path typed by hand. */
+export function MeterChooser() {
   const meter = useSelected(selectMeter);
   const ports = useSelected(selectPorts);
   const link = useSelected(selectLink);
   const { dialogOpened } = useActions();
-  const { findPorts, connectMeter, putMeterAway } = useWorkbench();
+  const { findPorts, connectMeter } = useWorkbench();
   const profiles = link.at === 'open' ? link.profiles : NO_PROFILES;
   const [way, setWay] = useState(
     meter.at === 'connected' && meter.meter.choice.kind === 'serial' ? meter.meter.choice.path : SIMULATED,
@@ -60,19 +54,7 @@ function OpenChooser() {
   const help = meter.at === 'refused' || meter.at === 'lost' ? meter.help : null;
 
   return (
-    <Panel title="Which meter" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
-      {meter.at === 'connected' && (
-        <p className="meter-now">
-          <Mark verdict="pass" />
-          <span>
-            <strong>{[meter.meter.identity.maker, meter.meter.identity.model].join(' ').trim()}</strong>
-            <small>
-              {`serial number ${meter.meter.identity.serialNumber || 'not told'}, firmware ${meter.meter.identity.firmware || 'not told'}`}
-            </small>
-          </span>
-          <PressButton onPress={putMeterAway}>Put it away</PressButton>
-        </p>
-      )}
+    <>
       <MeterWays ports={ports} chosen={way} onChoose={setWay} onLookAgain={findPorts} />
       {typed && (
         <TextField className="field" value={path} onChange={setPath} autoFocus>
@@ -118,6 +100,6 @@ function OpenChooser() {
           {meter.at === 'connecting' ? 'Asking for its name' : inUse ? 'In use' : 'Connect'}
         </PressButton>
       </div>
-    </Panel>
+    </>
   );
 }

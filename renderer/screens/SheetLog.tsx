@@ -5,6 +5,7 @@ import { Glyph } from '../parts/Glyph.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
 import { saveFile } from '../save-file.ts';
+import { calibrationWords } from '../state/calibration-words.ts';
 import { selectFace, selectRun } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
@@ -33,6 +34,8 @@ function entriesOf(
         title: capital(purposeWords[summary.purpose]),
         about: `${clock(summary.startedAt)}, ${counted(summary.readingCount, 'channel', 'channels')}${summary.source === 'file' ? ', file' : ''}`,
         partial: summary.state === 'partial',
+        calibrationPast:
+          summary.meter !== null && calibrationWords(summary.meter, summary.startedAt).at === 'past',
         ink: purposeInk[summary.purpose],
         rows: sweep === undefined ? [] : portSweep(sweep).rows,
       },

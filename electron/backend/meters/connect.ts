@@ -42,11 +42,18 @@ export type ShopParts = Readonly<{
 export function createMeterShop(parts: ShopParts): MeterShop {
   const shipped = parts.profiles ?? knownProfiles;
   const profiles = () => [...shipped, ...(parts.folder?.read().profiles ?? [])];
-  const openSerial = parts.openSerial ?? openLink;
+  const monitor = createLinkMonitor(() => performance.now());
+  const openSerial: OpenSerial = async (path, profile, signal) => {
+    try {
+      return await (parts.openSerial ?? openLink)(path, profile, signal);
+    } catch (fault) {
+      if (fault instanceof MeterFault) monitor.broke(fault.help);
+      throw fault;
+    }
+  };
   const find = parts.find ?? (() => findPorts());
   const openSimulated = parts.openSimulated ?? openSimulatedLink;
   const createPlace = parts.createPlace ?? (() => createSimulatedPlace({ now: parts.now }));
-  const monitor = createLinkMonitor(() => performance.now());
   const recovery = parts.recovery === undefined ? usualRecovery : parts.recovery;
   const adapterAt = async (path: string) =>
     (await find()).ports.find((port) => port.path === path)?.adapter ?? null;
