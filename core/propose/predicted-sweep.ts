@@ -7,6 +7,7 @@ import {
   type Conditions,
   channelUncertaintyDb,
   combined,
+  differenceUncertaintyDb,
   rectangular,
 } from '../uncertainty/budget.ts';
 import { predictRows } from './predict.ts';
@@ -65,6 +66,34 @@ export function partsUncertaintyDb(
   return combined(parts);
 }
 
+/** What the next reading may lie off its prediction by, standard uncertainties in dB. */
+export type NextReading = Readonly<{
+  /** Two readings with one meter: another one at each channel. */
+  repeatDb: number;
+  /** The exchanged parts, and what neighbours have in common. */
+  partsDb: number;
+}>;
+
+/**
+ * What the same meter's next reading is uncertain by against its prediction: all that both readings have in common falls
+ * out, what it repeats to and the exchanged parts stay.
+ * @param fitted      what is in, what will be in, dB
+ * @param conditions  the meter and the temperature, fit ones
+ * @returns  standard uncertainties, dB
+ * @throws   RangeError when the station has no such port
+ * @source   JCGM 100:2008, 5.1.2 and 5.2.2; see `partsUncertaintyDb`
+ */
+export const nextReading = (
+  station: Station,
+  portName: string,
+  fitted: Fitted,
+  conditions: Conditions,
+  truck?: Truck | null,
+): NextReading => ({
+  repeatDb: differenceUncertaintyDb(budgetOf(conditions)),
+  partsDb: partsUncertaintyDb(station, portName, fitted, truck),
+});
+
 /**
  * The sweep after the parts are fitted, with what it is uncertain by.
  * @param rows        MHz and dBmV at the port as it was read, any order
@@ -84,7 +113,7 @@ export function predictedSweep(
   const design = station.ports.find(({ name }) => name === portName)?.design;
   if (design === undefined) throw new RangeError(`port "${portName}" has no design`);
   const budget = budgetOf(conditions);
-  const partsDb = partsUncertaintyDb(station, portName, fitted, truck);
+  const { repeatDb, partsDb } = nextReading(station, portName, fitted, conditions, truck);
   const points = predictRows(rows, station, portName, fitted.from, fitted.to)
     .flatMap(({ frequencyMhz, levelDbmv, unlocked }) =>
       frequencyMhz === null || levelDbmv === null || unlocked === true ? [] : [{ frequencyMhz, levelDbmv }],
@@ -108,6 +137,6 @@ export function predictedSweep(
     frequencyMhz,
     levelDbmv: levelDbmv + (turned[i] ?? 0),
     uDb: combined([channelUncertaintyDb(budget, place[i] ?? 0), partsDb]),
-    toNextUDb: combined([budget.singleDb, budget.singleDb, partsDb]),
+    toNextUDb: combined([repeatDb, partsDb]),
   }));
 }

@@ -18,7 +18,8 @@ export const HeldAgainst = ({ held }: HeldAgainstProps) =>
       <Mark verdict="fail" pointing={held.worstDb < 0 ? 'down' : 'up'} />
       <span>
         <strong>{`Not as predicted: ${sizeDb(held.worstDb)} ${held.worstDb < 0 ? 'low' : 'high'} at ${mhz(held.worstMhz)}.`}</strong>{' '}
-        A part may not be what its label says, or not seated.
+        {`The meter and the parts’ own tolerance explain ${sizeDb(held.withinDb)}.`} A part may not be what
+        its label says, or not seated.
       </span>
     </p>
   );

@@ -12,6 +12,7 @@ import { type StationStanding, standingAgainstDesign } from '../../core/line/sta
 import { type HeldAgainst, heldAgainst } from '../../core/propose/held-against.ts';
 import type { Choice } from '../../core/propose/objective.ts';
 import { predictRows } from '../../core/propose/predict.ts';
+import { type NextReading, nextReading } from '../../core/propose/predicted-sweep.ts';
 import { type Proposal, propose } from '../../core/propose/propose.ts';
 import { isShapeFault } from '../../core/propose/shape-fault.ts';
 import type { Conditions } from '../../core/uncertainty/budget.ts';
@@ -126,10 +127,15 @@ export function viewSheet(
   const before = sweepBefore(port, ofPort, shown.summary, sweeps);
   const expected =
     before === null ? null : predictRows(before.rows, station, portName, before.summary.pluggedIn, then);
-  const held =
-    expected === null || provenBefore(port, ofPort, shown.summary, sweeps, expected, by)
+  const { conditions } = appliedTo(shown.summary, by);
+  const next =
+    before === null
       ? null
-      : heldAgainst(expected, shown.rows);
+      : nextReading(station, portName, { from: before.summary.pluggedIn, to: then }, conditions, by.truck);
+  const held =
+    expected === null || provenBefore(port, ofPort, shown.summary, sweeps, { expected, next }, by)
+      ? null
+      : heldAgainst(expected, shown.rows, next);
   const withHistory = { ...empty, before, expected, held: held?.ok === true ? held.value : null };
   if (design === null) {
     const fit = fitSweep(shown.rows, {});
@@ -138,7 +144,6 @@ export function viewSheet(
       : { ...withHistory, unjudged: `${fit.where}: ${fit.help}` };
   }
 
-  const { conditions } = appliedTo(shown.summary, by);
   const standing = standingAgainstDesign(shown.rows, design, { uncertainty: conditions, lineUp });
   if (!standing.ok) return { ...withHistory, unjudged: `${standing.where}: ${standing.help}` };
   const targets = targetsOf(shown.rows, design, lineUp);
@@ -207,7 +212,7 @@ function provenBefore(
   ofPort: readonly SweepSummary[],
   shown: SweepSummary,
   sweeps: Readonly<Record<string, Sweep>>,
-  expected: readonly LevelRow[],
+  { expected, next }: Readonly<{ expected: readonly LevelRow[]; next: NextReading | null }>,
   by: JudgedBy,
 ): boolean {
   if ((by.notes?.trims ?? []).length === 0) return false;
@@ -216,7 +221,7 @@ function provenBefore(
     if (sweep === undefined || summary.visitId !== shown.visitId || summary.startedAt >= shown.startedAt)
       return false;
     if (summary.state !== 'complete' || !samePath(port, summary.pluggedIn, shown.pluggedIn)) return false;
-    const held = heldAgainst(expected, portSweep(sweep).rows);
+    const held = heldAgainst(expected, portSweep(sweep).rows, next);
     return held.ok && held.value.agrees;
   });
 }

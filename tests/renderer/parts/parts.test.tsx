@@ -42,12 +42,12 @@ it('tells each figure with its target, and its standing in a word', () => {
 });
 
 it('says whether the new sweep lies on the prediction, and where it does not', () => {
-  const held = { meanDb: 0, comparedCount: 136, worstMhz: 700 };
+  const held = { meanDb: 0, comparedCount: 136, withinDb: 0.7, worstMhz: 700 };
   const { rerender } = render(<HeldAgainst held={{ ...held, worstDb: 0.2, agrees: true }} />);
   expect(plain(document.body.textContent)).toBe('As predicted, within 0.2 dB.');
   rerender(<HeldAgainst held={{ ...held, worstDb: -1.4, agrees: false }} />);
   expect(plain(screen.getByRole('alert').textContent)).toBe(
-    'Not as predicted: 1.4 dB low at 700 MHz. A part may not be what its label says, or not seated.',
+    'Not as predicted: 1.4 dB low at 700 MHz. The meter and the parts’ own tolerance explain 0.7 dB. A part may not be what its label says, or not seated.',
   );
 });
 
