@@ -1,0 +1,139 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, expect, it, vi } from 'vitest';
+import type { ConnectedMeter } from '../../../core/bridge/records.ts';
+import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
+import { App } from '../../../renderer/app.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
+
+class StillObserver {
+  observe() {}
+  unobserve() {}
+  disconnect() {}
+}
+vi.stubGlobal('ResizeObserver', StillObserver);
+afterEach(cleanup);
+
+const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
+const meterOn = (sticker: string | null): ConnectedMeter => ({
+  choice: { kind: 'serial', path: 'COM3', profile: 'line' },
+  identity: {
+    maker: 'Quillmere',
+    model: 'Bench meter',
+    serialNumber: '7',
+    firmware: '1',
+    ...(sticker === null ? {} : { calibrationDueOn: sticker }),
+  },
+  connectedAt: '2026-11-25T09:00:00.000Z',
+});
+
+/** A meter in hand whose host answers from a script, with its screen open at a part of it. */
+async function openAt(part: string) {
+  const scripted = scriptedClient({
+    'host.describe': () => ({
+      version: '0.1.0',
+      host: 'memory',
+      archivePath: '/data/tiltwright.sqlite',
+      recoveredSweeps: [],
+      profiles: [{ name: 'line', title: 'Plain lines' }],
+    }),
+    'meters.current': () => ({ meter: meterOn(null) }),
+    'meters.find': () => ({ ports: [], problem: null }),
+    'live.current': () => ({ live: null }),
+    'stations.list': () => ({ stations: [] }),
+    'settings.read': () => ({ settings: FIRST_SETTINGS, revision: 1, changedAt: null }),
+    'truck.read': () => ({ truck: null, revision: 1, changedAt: null, kit: [] }),
+    'meters.health': () => ({
+      where: 'COM3',
+      readingCount: 136,
+      readingsPerSecond: 12.4,
+      unansweredCount: 2,
+      breakCount: 1,
+      lastProblem: 'check the cable',
+      lastAnswerAgoMs: 4200,
+      traffic: [
+        { way: 'said', text: 'READ 711.000', agoMs: 4300 },
+        { way: 'heard', text: '\\x00 7.11', agoMs: 4200 },
+      ],
+    }),
+    'meters.calibration': ({ dueOn }) => meterOn(dueOn),
+    'profiles.check': () => ({
+      exchanges: [
+        { step: 'level', said: 'READ 300', heard: 'what', understood: null, problem: 'it does not read so' },
+      ],
+      problemCount: 1,
+    }),
+    'profiles.save': () => ({ name: 'mine' }),
+    'profiles.list': () => ({ profiles: [{ name: 'mine', title: 'Mine' }], broken: [], folder: '/data' }),
+  });
+  const store = createWorkbenchStore();
+  const feed = createLiveFeed(() => {});
+  const workbench = createWorkbench(scripted.client, store, feed);
+  workbench.listen();
+  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
+  await act(() => workbench.arrive());
+  await press(/^Meter:/);
+  await press(part, 'radio');
+  return { ...scripted, store };
+}
+const press = async (name: RegExp | string, role: 'button' | 'radio' = 'button') => {
+  const found = await screen.findByRole(role, { name });
+  await act(async () => {
+    fireEvent.click(found);
+  });
+};
+const type = (label: string, value: string) =>
+  act(async () => {
+    fireEvent.change(screen.getByLabelText(label), { target: { value } });
+  });
+
+it('shows how the link is and its last lines, the newest first', async () => {
+  await openAt('Link and calibration');
+  const facts = [...document.querySelectorAll('.link-health > div')].map((one) => plain(one.textContent));
+  expect(facts).toEqual([
+    'OnCOM3',
+    'Readings a second12',
+    'Readings136',
+    'Errors2 unanswered, 1 broken off',
+    'Last answer5 s ago',
+  ]);
+  expect(screen.getByText(/Last problem: check the cable/)).toBeDefined();
+  const lines = [...document.querySelectorAll('.traffic li')].map((one) => one.textContent);
+  expect(lines).toEqual(['heard\\x00 7.11', 'saidREAD 711.000']);
+});
+
+it('warns of a calibration that is past by the sticker, in the screen and on the chip', async () => {
+  const { store } = await openAt('Link and calibration');
+  expect(screen.getByText(/calibration date not known/)).toBeDefined();
+  await type('Calibration due, says its sticker', '2026-11-25');
+  await press('Keep this day');
+  expect(screen.queryByText(/Calibration past/)).toBeNull();
+  expect(plain(screen.getByText(/calibration counts to/).textContent)).toContain('25 November 2026');
+  await type('Calibration due, says its sticker', '2026-11-24');
+  await press('Keep this day');
+  expect(plain(screen.getByText(/Calibration past/).textContent)).toContain('24 November 2026');
+  await press('Close');
+  expect(store.getState().dialog).toEqual({ open: 'none' });
+  expect(screen.getByRole('button', { name: /^Meter: Bench meter, calibration past since/ })).toBeDefined();
+});
+
+it('tries a profile question by question and keeps it', async () => {
+  const { asked, store } = await openAt('Profiles');
+  await type('The profile', '{ "name": "mine" }');
+  await press('Check it');
+  expect(asked.findLast(({ name }) => name === 'profiles.check')?.input).toEqual({
+    path: 'COM3',
+    text: '{ "name": "mine" }',
+    atMhz: 300,
+  });
+  expect(plain(document.querySelector('.exchanges')?.textContent)).toBe(
+    'levelREAD 300what it does not read so',
+  );
+  await press('Keep this profile');
+  expect(screen.getByText(/Kept as mine/)).toBeDefined();
+  const { link } = store.getState();
+  expect(link.at === 'open' && link.profiles).toEqual([{ name: 'mine', title: 'Mine' }]);
+});
