@@ -1,5 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { channelAt } from '../../core/channels/channel-at.ts';
+import { PLAN_NAMES } from '../../core/channels/plans.ts';
+import { CABLES } from '../../core/coax/cables.ts';
+import { equalizerForTiltDb } from '../../core/coax/equalizer.ts';
+import { lengthForLossM, spanLossDb, tiltOfLossDb } from '../../core/coax/span.ts';
 import { MeterUncertainty } from '../../core/files/meter-uncertainty.ts';
 import { readStation } from '../../core/files/station.ts';
 import { fitSweep } from '../../core/line/fit-sweep.ts';
@@ -117,6 +122,29 @@ describe('no NaN leaves core', () => {
   }, 60_000);
 });
 
+const cable = CABLES[0];
+if (cable === undefined) throw new Error('no cable is known');
+
+describe('no NaN leaves the plans and the cables', () => {
+  it('from any frequency, tolerance, loss and length', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...PLAN_NAMES),
+        fc.constantFrom(...CABLES),
+        fc.tuple(anyNumber, anyNumber, anyNumber),
+        (plan, one, [a, b, c]) => {
+          isHonest(channelAt(a, plan, b));
+          isHonest(spanLossDb(one, a, b));
+          isHonest(lengthForLossM(one, a, b));
+          isHonest(tiltOfLossDb(one, a, b, c));
+          isHonest(equalizerForTiltDb(a, b));
+        },
+      ),
+      { numRuns: 600 },
+    );
+  });
+});
+
 describe('says what and where', () => {
   const given = station.ports[0]?.design;
   if (given === undefined) throw new Error('no design');
@@ -163,6 +191,26 @@ describe('says what and where', () => {
       'trim "gain", range',
       '0 or less',
     ],
+    [
+      'a channel outside every plan',
+      channelAt(4000, 'std'),
+      '4000 MHz',
+      'outside every plan: no visual carrier and no channel centre',
+    ],
+    [
+      'a channel of another plan only',
+      channelAt(54, 'std'),
+      '54 MHz',
+      'no carrier of STD is there; look at HRC',
+    ],
+    ['a negative loss of a cable', lengthForLossM(cable, 450, -3), 'loss -3 dB', 'must lie between 0 and'],
+    [
+      'the tilt of a negative loss',
+      tiltOfLossDb(cable, -20, 54, 450),
+      'loss -20 dB',
+      'must lie between 0 and',
+    ],
+    ['a negative length', spanLossDb(cable, 450, -1), 'length -1 m', 'must lie between 0 and'],
   ])('%s', (_what, result, where, help) => {
     if (result.ok) throw new Error('answered');
     expect(result.where).toContain(where);
