@@ -2,9 +2,10 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { ToggleButton } from 'react-aria-components';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { pilotLoss } from '../../core/gain-control/pilot-loss.ts';
-import { lowEndWords } from '../../core/set-up/low-end-words.ts';
+import { lowEndAdvice } from '../../core/set-up/low-end-words.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
+import { trendWords } from '../../core/trend/words.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
 import { levelWord, mhz } from '../format.ts';
 import { type DialWords, LevelDial } from '../parts/LevelDial.tsx';
@@ -59,9 +60,8 @@ function dialsIn(unit: LevelUnitName): Dials {
     // No proof holds where a loop works against the hand: what the level does is said instead.
     low: {
       ...aimed,
-      hand: ({ moment }) =>
-        moment.at === 'live' ? (moment.trend?.direction ?? 'reading') : dial.hand(moment),
-      detail: ({ moment }) => (moment.at === 'live' ? lowEndWords(moment.trend, fellDb(moment)) : ''),
+      hand: ({ moment }) => (moment.at === 'live' ? trendWords(moment.trend) : dial.hand(moment)),
+      detail: ({ moment }) => (moment.at === 'live' ? lowEndAdvice(moment.trend, fellDb(moment)) : ''),
     },
   };
 }
