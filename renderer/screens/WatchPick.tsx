@@ -30,7 +30,7 @@ export function WatchPick({ station }: Readonly<{ station: Station }>) {
       value={watch.watchId}
       onChange={(key) => key !== null && void openWatch(station.id, String(key))}
     >
-      <Label>Watch of</Label>
+      <Label className="watch__of">Watch of</Label>
       <Button className="select-button">
         <SelectValue />
       </Button>
