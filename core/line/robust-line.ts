@@ -4,8 +4,8 @@ import { SlopeCounts } from './slope-counts.ts';
 
 /** With this few rows left to choose from, their own medians are cheaper than another count over all rows. */
 const FEW_ROWS = 3;
-/** After this many counts rows may tie, which no further count can tell apart: then a row's own median is tried. */
-const COUNTS_BEFORE_PIVOT = 5;
+/** After this many counts rows may tie (levels come in tenths), which no count can tell apart: a row's own median is tried. */
+const COUNTS_BEFORE_PIVOT = 3;
 /** Far more than any sweep needs; levels too large to compute with would go on for ever. */
 const MOST_COUNTS = 300;
 /** How far from the first guess the slope is looked for at first, dB from position 0 to 1. */
