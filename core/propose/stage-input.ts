@@ -129,7 +129,7 @@ export function stageInputFor(
  * @param rows       MHz and dBmV at the input port, rising
  * @param atMhz      MHz
  * @param partCount  plug-ins between the port and the stage, each off its label by up to USUAL_PART_TOLERANCE_DB
- * @returns  standard uncertainty, dB
+ * @returns  standard uncertainty, dB; null where the rows lie so close together, so far away, that they tell nothing there
  * @source   JCGM 100:2008, 4.3.7 and 5.1.2; see `betweenUncertaintyDb`
  */
 export function inputUncertaintyDb(
@@ -137,7 +137,7 @@ export function inputUncertaintyDb(
   atMhz: number,
   budget: Budget,
   partCount: number,
-): number {
+): number | null {
   const exact = rows.some(({ frequencyMhz }) => frequencyMhz === atMhz);
   const above = rows.findIndex(({ frequencyMhz }) => frequencyMhz > atMhz);
   const right = above === -1 ? rows.length - 1 : Math.max(above, 1);
@@ -146,5 +146,6 @@ export function inputUncertaintyDb(
   const [lowMhz, highMhz] = [rows[0]?.frequencyMhz ?? atMhz, rows.at(-1)?.frequencyMhz ?? atMhz];
   const position = lowMhz === highMhz ? 0.5 : (atMhz - lowMhz) / (highMhz - lowMhz);
   const parts = Array.from({ length: partCount }, () => rectangular(USUAL_PART_TOLERANCE_DB));
-  return combined([betweenUncertaintyDb(budget, position, share), ...parts]);
+  const uDb = combined([betweenUncertaintyDb(budget, position, share), ...parts]);
+  return Number.isFinite(uDb) ? uDb : null;
 }

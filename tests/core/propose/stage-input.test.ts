@@ -96,6 +96,9 @@ describe('what the stage input is uncertain by', () => {
     expect(inputUncertaintyDb(two, 200, budget, 0)).toBeCloseTo(Math.hypot(0.3, 0.2), 12);
     expect(inputUncertaintyDb(two, 150, budget, 0)).toBeCloseTo(Math.hypot(0.3, 0.1, 0.1), 12);
     expect(inputUncertaintyDb(two, 300, budget, 0)).toBeCloseTo(Math.hypot(0.3, 0.2, 0.4), 12);
+    // Two rows at next to nothing tell no level at 867 MHz, however flat they look.
+    const hairline = [5e-324, 1e-323].map((frequencyMhz) => ({ frequencyMhz, levelDbmv: 0 }));
+    expect(inputUncertaintyDb(hairline, 867, budget, 0)).toBeNull();
     const partDb = USUAL_PART_TOLERANCE_DB / Math.sqrt(3);
     expect(inputUncertaintyDb(two, 200, budget, 2)).toBeCloseTo(Math.hypot(0.3, 0.2, partDb, partDb), 12);
   });
