@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { done, type Result, refuse } from '../result.ts';
+import type { Result } from '../result.ts';
 import { AnswerLine, printable } from './answer-grammar.ts';
+import { readJsonFile } from './json-file.ts';
 
 const ms = (most: number) => z.number().int().min(0).max(most);
 const word = z.string().max(200).regex(printable, 'holds a control character or a letter outside of latin1');
@@ -207,31 +208,10 @@ export function readMeterProfile(
   text: string,
   fileName: string,
 ): Result<MeterProfile, 'not-json' | 'not-a-profile'> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (fault) {
-    const why = fault instanceof Error ? fault.message : 'not JSON';
-    const help = `not a JSON file (${why}); a profile starts with { "format": "tiltwright-meter/1"`;
-    return refuse('not-json', fileName, help);
-  }
-  const parsed = MeterProfile.safeParse(raw);
-  if (parsed.success) return done(parsed.data);
-  const { path, message } = plainest(parsed.error.issues[0], []);
-  const where = path.length === 0 ? fileName : `${fileName}, ${path.map(String).join('.')}`;
-  return refuse('not-a-profile', where, message);
-}
-
-type Issue = z.core.$ZodIssue;
-
-/** The issue inside a choice of shapes that came nearest to fitting; "invalid input" alone would help nobody. */
-function plainest(
-  issue: Issue | undefined,
-  above: readonly PropertyKey[],
-): Readonly<{ path: readonly PropertyKey[]; message: string }> {
-  if (issue === undefined) return { path: above, message: 'not a profile' };
-  const path = [...above, ...issue.path];
-  if (issue.code !== 'invalid_union') return { path, message: issue.message };
-  const [nearest] = [...issue.errors].sort((a, b) => a.length - b.length);
-  return nearest?.[0] === undefined ? { path, message: issue.message } : plainest(nearest[0], path);
+  return readJsonFile(
+    MeterProfile,
+    { noun: 'profile', format: 'tiltwright-meter/1', code: 'not-a-profile' },
+    text,
+    fileName,
+  );
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { done, type Result, refuse } from '../result.ts';
+import type { Result } from '../result.ts';
+import { readJsonFile } from './json-file.ts';
 
 const finite = z.number();
 const mhz = z.number().positive().max(3000);
@@ -96,18 +97,10 @@ export function readScenario(
   text: string,
   fileName: string,
 ): Result<Scenario, 'not-json' | 'not-a-scenario'> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (fault) {
-    const why = fault instanceof Error ? fault.message : 'not JSON';
-    const help = `not a JSON file (${why}); a scenario starts with { "format": "tiltwright-scenario/1"`;
-    return refuse('not-json', fileName, help);
-  }
-  const parsed = Scenario.safeParse(raw);
-  if (parsed.success) return done(parsed.data);
-  const issue = parsed.error.issues[0];
-  const key = issue?.path.map(String).join('.') ?? '';
-  const where = key === '' ? fileName : `${fileName}, ${key}`;
-  return refuse('not-a-scenario', where, issue?.message ?? 'not a scenario file');
+  return readJsonFile(
+    Scenario,
+    { noun: 'scenario', format: 'tiltwright-scenario/1', code: 'not-a-scenario' },
+    text,
+    fileName,
+  );
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { checkedLineUp } from '../channels/line-up.ts';
-import { done, type Result, refuse } from '../result.ts';
+import type { Result } from '../result.ts';
+import { readJsonFile } from './json-file.ts';
 import { MeterUncertainty } from './meter-uncertainty.ts';
 
 const mhz = z.number().positive().max(100_000);
@@ -66,24 +67,10 @@ export function readStationNotes(
   text: string,
   fileName: string,
 ): Result<StationNotes, 'not-json' | 'not-station-notes'> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (fault) {
-    const why = fault instanceof Error ? fault.message : 'not JSON';
-    return refuse(
-      'not-json',
-      fileName,
-      `not a JSON file (${why}); a station notes file starts with { "format": "tiltwright-station-notes/1"`,
-    );
-  }
-  const parsed = StationNotes.safeParse(raw);
-  if (parsed.success) return done(parsed.data);
-  const issue = parsed.error.issues[0];
-  const key = issue?.path.map(String).join('.') ?? '';
-  return refuse(
-    'not-station-notes',
-    key === '' ? fileName : `${fileName}, ${key}`,
-    issue?.message ?? 'not a station notes file',
+  return readJsonFile(
+    StationNotes,
+    { noun: 'station notes file', format: 'tiltwright-station-notes/1', code: 'not-station-notes' },
+    text,
+    fileName,
   );
 }

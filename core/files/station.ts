@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { done, type Result, refuse } from '../result.ts';
+import type { Result } from '../result.ts';
+import { readJsonFile } from './json-file.ts';
 
 const finite = z.number();
 const mhz = z.number().positive();
@@ -124,25 +125,11 @@ export type PluggedIn = Readonly<Record<string, number>>;
  * @source   contract, section 2
  */
 export function readStation(text: string, fileName: string): Result<Station, 'not-json' | 'not-a-station'> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (fault) {
-    const why = fault instanceof Error ? fault.message : 'not JSON';
-    return refuse(
-      'not-json',
-      fileName,
-      `not a JSON file (${why}); a station file starts with { "format": "tiltwright-station/1"`,
-    );
-  }
-  const parsed = Station.safeParse(raw);
-  if (parsed.success) return done(parsed.data);
-  const issue = parsed.error.issues[0];
-  const key = issue?.path.map(String).join('.') ?? '';
-  return refuse(
-    'not-a-station',
-    key === '' ? fileName : `${fileName}, ${key}`,
-    issue?.message ?? 'not a station file',
+  return readJsonFile(
+    Station,
+    { noun: 'station file', format: 'tiltwright-station/1', code: 'not-a-station' },
+    text,
+    fileName,
   );
 }
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { done, type Result, refuse } from '../result.ts';
+import type { Result } from '../result.ts';
+import { readJsonFile } from './json-file.ts';
 
 const mhz = z.number().positive().max(100_000);
 const part = {
@@ -51,24 +52,10 @@ export type Truck = z.infer<typeof Truck>;
  * @source   the truck format is this program's own
  */
 export function readTruck(text: string, fileName: string): Result<Truck, 'not-json' | 'not-a-truck'> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (fault) {
-    const why = fault instanceof Error ? fault.message : 'not JSON';
-    return refuse(
-      'not-json',
-      fileName,
-      `not a JSON file (${why}); a truck file starts with { "format": "tiltwright-truck/1"`,
-    );
-  }
-  const parsed = Truck.safeParse(raw);
-  if (parsed.success) return done(parsed.data);
-  const issue = parsed.error.issues[0];
-  const key = issue?.path.map(String).join('.') ?? '';
-  return refuse(
-    'not-a-truck',
-    key === '' ? fileName : `${fileName}, ${key}`,
-    issue?.message ?? 'not a truck file',
+  return readJsonFile(
+    Truck,
+    { noun: 'truck file', format: 'tiltwright-truck/1', code: 'not-a-truck' },
+    text,
+    fileName,
   );
 }
