@@ -52,16 +52,7 @@ async function runBrowser(options: StartOptions, dataDir: string): Promise<void>
   const { serveBrowser } = await import('./serve-browser.ts');
   const { firstCodeForMs, laterCodeForMs } = await import('./loopback/server.ts');
   const host = await serveBrowser({ root, dataDir, port: options.port, openBackend });
-  const link = host.link(firstCodeForMs);
-  process.stdout.write(`Workbench ready at ${link}\n`);
-  if (options.open) {
-    const { openBrowser } = await import('./open-browser.ts');
-    openBrowser(link);
-  }
-  if (process.stdin.isTTY) {
-    say('Press Enter for a new link, Ctrl+C to stop.');
-    process.stdin.on('data', () => process.stdout.write(`Workbench ready at ${host.link(laterCodeForMs)}\n`));
-  }
+  // Before the ready line: whoever reads it may send a signal at once.
   let closing = false;
   const close = () => {
     // npm passes a signal on that the terminal has already sent to everybody: the second one says nothing new.
@@ -74,6 +65,16 @@ async function runBrowser(options: StartOptions, dataDir: string): Promise<void>
     );
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, close);
+  const link = host.link(firstCodeForMs);
+  process.stdout.write(`Workbench ready at ${link}\n`);
+  if (options.open) {
+    const { openBrowser } = await import('./open-browser.ts');
+    openBrowser(link);
+  }
+  if (process.stdin.isTTY) {
+    say('Press Enter for a new link, Ctrl+C to stop.');
+    process.stdin.on('data', () => process.stdout.write(`Workbench ready at ${host.link(laterCodeForMs)}\n`));
+  }
 }
 
 /** One line, and the exit code of a refused input. */
