@@ -9,6 +9,7 @@ import type { LevelRow } from '../line/level-row.ts';
 import type { Excluded } from '../line/usable-rows.ts';
 import { done, type Refusal, type Result, refuse } from '../result.ts';
 import { type Conditions, unfitConditions } from '../uncertainty/budget.ts';
+import { type BeyondTruck, beyondTruck } from './beyond-truck.ts';
 import { leastWorst } from './least-worst.ts';
 import { type Choice, choiceOf, type Objective, objectiveOf, offOf } from './objective.ts';
 import { type PredictedPoint, predictedSweep } from './predicted-sweep.ts';
@@ -62,6 +63,8 @@ export type Proposal = Readonly<{
   predicted?: readonly PredictedPoint[];
   /** Only where there are several kinds of signal, or a line-up was given. */
   signals?: ChosenSignals;
+  /** Only with a truck: what parts that it lacks would have given; null where they would buy no more than the slack. */
+  beyondTruck?: BeyondTruck | null;
 }>;
 export type ProposeRefusal =
   | 'no-such-port'
@@ -161,7 +164,35 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
           predicted: predictedSweep(request.rows, station, port.name, fitted, uncertainty, request.truck),
         }),
     ...(signals === null ? {} : { signals }),
+    ...(request.truck == null
+      ? {}
+      : {
+          beyondTruck: withAnyPart(
+            station,
+            request.truck,
+            objectiveOf(used, station, port, design, pluggedIn, limit),
+            limit,
+            { bestWorstDb: feasible ? best.worstDb : null, slackDb },
+          ),
+        }),
   });
+}
+
+/** The same search with any number of each value of the kit. */
+function withAnyPart(
+  station: Station,
+  truck: Truck,
+  objective: Objective,
+  limit: StageLimit | null,
+  within: Parameters<typeof beyondTruck>[3],
+): BeyondTruck | null {
+  const searched = searchWithin(objective, limit, 1);
+  if (searched?.feasible !== true) return null;
+  const { slackDb } = within;
+  const found = recommend(searched.lists, { toleranceDb: 0, slackDb, maxAlternatives: 0 });
+  const choice = found === null ? null : choiceOf(objective, found.recommended.indices);
+  if (found === null || choice?.ok !== true) return null;
+  return beyondTruck(station, truck, { choice: choice.value, bestWorstDb: found.best.worstDb }, within);
 }
 
 type Searched = Readonly<{ lists: readonly (readonly Found[])[]; feasible: boolean }>;

@@ -85,6 +85,10 @@ describe('propose', () => {
     writeFileSync(none, JSON.stringify({ format: 'tiltwright-truck/1', parts: [] }));
     const empty = JSON.parse((await run(sweep, '--station', station, '--truck', none, '--json')).stdout);
     expect(empty.recommended.changes).toEqual([]);
+    expect(empty.beyondTruck.bestWorstDb).toBeLessThan(empty.best.worstDb - 0.25);
+    expect(empty.beyondTruck.lacks).toContainEqual({ kind: 'equalizer', topMhz: 870, valueDb: 14, count: 1 });
+    const words = (await run(sweep, '--station', station, '--truck', none)).stdout;
+    expect(words).toContain(`${empty.beyondTruck.text}\n`);
   });
 
   it('exits with 1 when nothing keeps the stage input within its limits', async () => {

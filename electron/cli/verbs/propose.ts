@@ -134,6 +134,7 @@ function textOf(proposal: Proposal, station: Station, explained: string): string
     '',
     proposal.why.text,
     proposal.remains.text,
+    ...(proposal.beyondTruck == null ? [] : [proposal.beyondTruck.text]),
     ...predictedText(proposal),
     ...(proposal.signals?.notes.map((text) => `Note: ${text}`) ?? []),
     ...(others.length === 0
