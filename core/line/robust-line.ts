@@ -4,16 +4,15 @@ import { SlopeCounts } from './slope-counts.ts';
 
 /** With this few rows left to choose from, their own medians are cheaper than another count over all rows. */
 const FEW_ROWS = 3;
-/** After this many counts rows may tie (levels come in tenths), which no count can tell apart: a row's own median is tried. */
-const COUNTS_BEFORE_PIVOT = 3;
+/** So often the row that the last count points to is tried; a sweep made to mislead that gets the rows as they stand. */
+const POINTED_TRIES = 8;
 /** Far more than any sweep needs; levels too large to compute with would go on for ever. */
-const MOST_COUNTS = 300;
-/** How far from the first guess the slope is looked for at first, dB from position 0 to 1. */
-const FIRST_STEP_DB = 0.2;
-/** How far from it the slope is looked for where only a bound is wanted. */
+const MOST_TRIES = 300;
+/** How far from the guess the slope is looked for where only a bound is wanted. */
 const BOUND_DB = 1;
 /** Slopes this near are one slope: a billionth of a dB is rounding. */
 const SAME_DB = 1e-9;
+const SAME_SHARE = 1e-12;
 
 /**
  * The middle of some numbers; of an even count, the mean of the two in the middle.
@@ -22,7 +21,14 @@ const SAME_DB = 1e-9;
  * @throws   RangeError when there are none
  * @source   definition
  */
-export const medianOf = (values: ArrayLike<number>): number => medianInPlace(Float64Array.from(values));
+export const medianOf = (values: ArrayLike<number>): number => medianInPlace(copyOf(values));
+
+/** A loop, because `from`, `slice` and `map` of a typed array take several times as long for so few numbers. */
+function copyOf(values: ArrayLike<number>): Float64Array {
+  const copy = new Float64Array(values.length);
+  for (let i = 0; i < copy.length; i++) copy[i] = values[i] as number;
+  return copy;
+}
 
 /**
  * The same, but puts what it is given in another order.
@@ -62,8 +68,8 @@ const lowMiddle = (count: number): number => (count + 1) >> 1;
  *           estimator", Algorithmica 20 (1998), 136-150
  */
 export function robustLine(position: ArrayLike<number>, levelDbmv: ArrayLike<number>): Line {
-  const x = Float64Array.from(position);
-  const y = Float64Array.from(levelDbmv);
+  const x = copyOf(position);
+  const y = copyOf(levelDbmv);
   const n = x.length;
   if (!(n > 1 && (x[0] as number) < (x[n - 1] as number))) throw new RangeError('no two positions differ');
   const tiltDb = repeatedMedian(x, y);
@@ -81,132 +87,156 @@ export function robustLine(position: ArrayLike<number>, levelDbmv: ArrayLike<num
  */
 export function allWithin(position: Float64Array, levelDbmv: Float64Array, nearDb: number): boolean {
   const n = position.length;
-  const guessDb = firstGuess(position, levelDbmv);
   const offDb = new Float64Array(n);
+  const guessDb = firstGuess(position, levelDbmv, offDb);
   for (let i = 0; i < n; i++) offDb[i] = (levelDbmv[i] as number) - guessDb * (position[i] as number);
   const middleDb = medianInPlace(offDb);
   for (let i = 0; i < n; i++)
     if (!(Math.abs((offDb[i] as number) - middleDb) + BOUND_DB < nearDb)) return false;
-  const rows = new RowMedians(position, levelDbmv);
-  return rows.upTo(guessDb + BOUND_DB) >= rows.wanted && rows.upTo(guessDb - BOUND_DB) < rows.wanted;
+  const slopes = new SlopeCounts(position, levelDbmv);
+  const wanted = lowMiddle(n);
+  return (
+    mediansUpTo(slopes, guessDb + BOUND_DB) >= wanted && mediansUpTo(slopes, guessDb - BOUND_DB) < wanted
+  );
 }
 
-/** The medians of the rows, as far as counting tells on which side of a slope they lie. */
-class RowMedians {
-  /** Which of the medians, by size, is the slope. */
-  readonly wanted: number;
-  /** Per row whether its median lies up to the slope last asked for. */
-  within: Uint8Array;
+/** How many of the rows have their own median up to a slope. */
+function mediansUpTo(slopes: SlopeCounts, slopeDb: number): number {
+  slopes.countUpTo(slopeDb);
+  let rows = 0;
+  for (let i = 0; i < slopes.counts.length; i++) if (isWithin(slopes, i)) rows++;
+  return rows;
+}
+
+/** Whether a row's own median lies up to the slope that was last counted. */
+const isWithin = ({ counts, pairs }: SlopeCounts, row: number): boolean =>
+  (counts[row] as number) >= lowMiddle(pairs[row] as number);
+
+/** The rows whose medians may still be the slope: `count` of them are open, `belowRows` are known to lie below. */
+class OpenRows {
+  readonly isOpen: Uint8Array;
+  count: number;
+  belowRows = 0;
   private readonly slopes: SlopeCounts;
+  private readonly wanted: number;
 
-  constructor(x: Float64Array, y: Float64Array) {
-    this.wanted = lowMiddle(x.length);
-    this.within = new Uint8Array(x.length);
-    this.slopes = new SlopeCounts(x, y);
+  constructor(slopes: SlopeCounts, wanted: number) {
+    this.slopes = slopes;
+    this.wanted = wanted;
+    this.count = slopes.counts.length;
+    this.isOpen = new Uint8Array(this.count).fill(1);
   }
 
-  upTo(slopeDb: number): number {
-    const { counts, pairs } = this.slopes;
+  /** Counts at a slope and closes the rows that can no longer be it; true when it lies at or below that slope. */
+  narrow(slopeDb: number): boolean {
     this.slopes.countUpTo(slopeDb);
-    let rows = 0;
-    for (let i = 0; i < counts.length; i++) {
-      const is = (counts[i] as number) >= lowMiddle(pairs[i] as number) ? 1 : 0;
-      this.within[i] = is;
-      rows += is;
-    }
-    return rows;
+    let within = 0;
+    for (let i = 0; i < this.isOpen.length; i++)
+      if (this.isOpen[i] === 1 && isWithin(this.slopes, i)) within++;
+    const isUpper = this.belowRows + within >= this.wanted;
+    for (let i = 0; i < this.isOpen.length; i++)
+      if (this.isOpen[i] === 1 && isWithin(this.slopes, i) !== isUpper) this.isOpen[i] = 0;
+    this.count = isUpper ? within : this.count - within;
+    if (!isUpper) this.belowRows += within;
+    return isUpper;
+  }
+
+  /** Which of the open rows' medians, by size, is the slope: 0 for the smallest. */
+  get place(): number {
+    return Math.min(this.count, this.wanted - this.belowRows) - 1;
   }
 }
-
-/** Where the slope lies: above `lowDb`, up to which `belowRows` rows have their medians, and not above `highDb`. */
-type Bracket = {
-  lowDb: number;
-  highDb: number;
-  belowRows: number;
-  upperRows: number;
-  below: Uint8Array;
-  upper: Uint8Array;
-};
 
 function repeatedMedian(x: Float64Array, y: Float64Array): number {
-  const n = x.length;
-  const medians = new RowMedians(x, y);
-  const { wanted } = medians;
-  const at: Bracket = {
-    ...{ lowDb: -Infinity, highDb: Infinity, belowRows: 0, upperRows: n },
-    below: new Uint8Array(n),
-    upper: new Uint8Array(n).fill(1),
-  };
-  /** Narrows the bracket by one slope; true when it is the new upper end. */
-  const narrow = (slopeDb: number): boolean => {
-    const rows = medians.upTo(slopeDb);
-    const within = medians.within;
-    if (rows >= wanted) {
-      medians.within = at.upper;
-      Object.assign(at, { highDb: slopeDb, upperRows: rows, upper: within });
-      return true;
-    }
-    medians.within = at.below;
-    Object.assign(at, { lowDb: slopeDb, belowRows: rows, below: within });
-    return false;
-  };
-  let tryDb = firstGuess(x, y);
-  let stepDb = FIRST_STEP_DB;
-  for (let counts = 0; at.upperRows - at.belowRows > FEW_ROWS && counts < MOST_COUNTS; counts++) {
-    const isBounded = at.highDb < Infinity && at.lowDb > -Infinity;
-    if (isBounded && counts > COUNTS_BEFORE_PIVOT) {
-      const pivotDb = medianOfRow(x, y, pivotOf(at));
-      if (narrow(pivotDb + SAME_DB) && !narrow(pivotDb - SAME_DB)) return pivotDb;
-      continue;
-    }
-    narrow(tryDb);
-    if (at.highDb === Infinity) tryDb = at.lowDb + stepDb;
-    else if (at.lowDb === -Infinity) tryDb = at.highDb - stepDb;
-    else tryDb = between(at.lowDb, at.highDb, (wanted - at.belowRows - 0.5) / (at.upperRows - at.belowRows));
-    stepDb *= 4;
+  const scratch = new Float64Array(x.length);
+  const slopes = new SlopeCounts(x, y);
+  const open = new OpenRows(slopes, lowMiddle(x.length));
+  open.narrow(firstGuess(x, y, scratch));
+  const awayOf = awaySums(x);
+  for (let tries = 0; open.count > FEW_ROWS && tries < MOST_TRIES; tries++) {
+    const row = tries < POINTED_TRIES ? pointedRow(slopes, open, awayOf, scratch) : middleRow(open);
+    const tryDb = medianOfRow(x, y, row, scratch);
+    const sameDb = SAME_DB + SAME_SHARE * Math.abs(tryDb);
+    if (open.narrow(tryDb + sameDb) && !open.narrow(tryDb - sameDb)) return tryDb;
   }
-  return nthMedian(x, y, at, wanted - at.belowRows);
+  return nthMedian(x, y, open, scratch);
 }
 
-/** The middle one of the rows whose medians lie in the bracket. */
-function pivotOf({ below, upper, upperRows, belowRows }: Bracket): number {
-  let left = (upperRows - belowRows) >> 1;
-  for (let i = 0; i < upper.length; i++) if (upper[i] === 1 && below[i] === 0 && left-- === 0) return i;
+/** Per row how far all the others lie from it, added up: where that is much, few dB hold many slopes. */
+function awaySums(x: Float64Array): Float64Array {
+  const n = x.length;
+  const sums = new Float64Array(n);
+  let below = 0;
+  let above = 0;
+  for (let i = 0; i < n; i++) above += x[i] as number;
+  for (let i = 0; i < n; i++) {
+    const here = x[i] as number;
+    above -= here;
+    sums[i] = here * i - below + above - here * (n - 1 - i);
+    below += here;
+  }
+  return sums;
+}
+
+/**
+ * The open row whose median is thought to be the slope: by how many slopes each row's median lies beyond the last count,
+ * and how dense its slopes are. A thought only; what it gives is counted.
+ */
+function pointedRow(
+  slopes: SlopeCounts,
+  open: OpenRows,
+  awayOf: Float64Array,
+  scratch: Float64Array,
+): number {
+  const beyond = (row: number): number =>
+    (lowMiddle(slopes.pairs[row] as number) - 0.5 - (slopes.counts[row] as number)) / (awayOf[row] as number);
+  const { isOpen } = open;
+  let rows = 0;
+  for (let i = 0; i < isOpen.length; i++) if (isOpen[i] === 1) scratch[rows++] = beyond(i);
+  const wanted = selectAt(scratch, rows, Math.max(0, open.place));
+  for (let i = 0; i < isOpen.length; i++) if (isOpen[i] === 1 && beyond(i) === wanted) return i;
+  return middleRow(open);
+}
+
+/** The middle one of the open rows as they stand. */
+function middleRow({ isOpen, count }: OpenRows): number {
+  let left = count >> 1;
+  for (let i = 0; i < isOpen.length; i++) if (isOpen[i] === 1 && left-- === 0) return i;
   return 0;
 }
 
-/** Where the wanted row is thought to be, but never so near to an end that little is gained. */
-const between = (lowDb: number, highDb: number, share: number): number =>
-  lowDb + (highDb - lowDb) * Math.min(0.9, Math.max(0.1, share));
-
 /** The slope between the middles of the first and the last third. */
-function firstGuess(x: Float64Array, y: Float64Array): number {
+function firstGuess(x: Float64Array, y: Float64Array, scratch: Float64Array): number {
   const third = Math.max(1, Math.floor(x.length / 3));
   const from = x.length - third;
   const run = (x[from + (third >> 1)] as number) - (x[third >> 1] as number);
-  const rise = medianInPlace(y.slice(from)) - medianInPlace(y.slice(0, third));
+  const rise = middleFrom(y, from, third, scratch) - middleFrom(y, 0, third, scratch);
   return run > 0 && Number.isFinite(rise) ? rise / run : 0;
 }
 
-/** The wanted smallest of the medians of the rows in the bracket. */
-function nthMedian(x: Float64Array, y: Float64Array, { below, upper }: Bracket, nth: number): number {
-  const medians = new Float64Array(x.length);
-  let rows = 0;
-  for (let i = 0; i < x.length; i++)
-    if (below[i] !== 1 && upper[i] === 1) medians[rows++] = medianOfRow(x, y, i);
-  if (rows === 0) throw new RangeError('no row is left to take the slope from');
-  return selectAt(medians, rows, Math.min(rows, Math.max(1, nth)) - 1);
+/** The low median of so many levels from one row on. */
+function middleFrom(y: Float64Array, from: number, count: number, scratch: Float64Array): number {
+  for (let i = 0; i < count; i++) scratch[i] = y[from + i] as number;
+  return selectAt(scratch, count, lowMiddle(count) - 1);
+}
+
+/** The wanted smallest of the medians of the open rows. */
+function nthMedian(x: Float64Array, y: Float64Array, open: OpenRows, scratch: Float64Array): number {
+  const medians: number[] = [];
+  for (let i = 0; i < x.length; i++) if (open.isOpen[i] === 1) medians.push(medianOfRow(x, y, i, scratch));
+  const nth = medians.sort((a, b) => a - b)[Math.max(0, open.place)];
+  if (nth === undefined) throw new RangeError('no row is left to take the slope from');
+  return nth;
 }
 
 /** The low median of the slopes from one row to all at other positions. */
-function medianOfRow(x: Float64Array, y: Float64Array, row: number): number {
-  const slopes = new Float64Array(x.length);
+function medianOfRow(x: Float64Array, y: Float64Array, row: number, scratch: Float64Array): number {
   const hereX = x[row] as number;
   const hereY = y[row] as number;
   let count = 0;
   for (let j = 0; j < x.length; j++) {
     const run = (x[j] as number) - hereX;
-    if (run !== 0) slopes[count++] = ((y[j] as number) - hereY) / run;
+    if (run !== 0) scratch[count++] = ((y[j] as number) - hereY) / run;
   }
-  return selectAt(slopes, count, lowMiddle(count) - 1);
+  return selectAt(scratch, count, lowMiddle(count) - 1);
 }

@@ -66,8 +66,14 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
   for (let i = 0; i < locked.length; i++) levelDbmv[i] = locked[i]?.levelDbmv ?? 0;
   if (allWithin(position, levelDbmv, NEAR_DB)) return whole;
   const line = robustLine(position, levelDbmv);
-  const offDb = levelDbmv.map((level, i) => level - (line.lowDbmv + line.tiltDb * (position[i] ?? 0)));
-  const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianInPlace(offDb.map(Math.abs)));
+  const offDb = levelDbmv;
+  const sizeDb = new Float64Array(offDb.length);
+  for (let i = 0; i < offDb.length; i++) {
+    const off = (levelDbmv[i] ?? 0) - (line.lowDbmv + line.tiltDb * (position[i] ?? 0));
+    offDb[i] = off;
+    sizeDb[i] = Math.abs(off);
+  }
+  const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianInPlace(sizeDb));
   const far = farRows(locked, offDb, nearDb);
   if (far.size === 0 || far.size > locked.length / 3) return whole;
   const kept: UsableRow[] = [];

@@ -77,6 +77,29 @@ describe('without looking at every pair', () => {
       { numRuns: 400 },
     );
   });
+  it('finds it in a whole sweep in tenths of a dB, however many carriers are missing, and in one made to mislead', () => {
+    const rowsOf = fc.record({
+      n: fc.integer({ min: 60, max: 158 }),
+      tiltDb: fc.integer({ min: -300, max: 300 }).map((tenths) => tenths / 10),
+      noise: fc.infiniteStream(fc.integer({ min: -9, max: 9 })),
+      gone: fc.infiniteStream(fc.integer({ min: 0, max: 99 })),
+      missing: fc.integer({ min: 0, max: 60 }),
+      power: fc.constantFrom(1, 0.5, 4),
+    });
+    fc.assert(
+      fc.property(rowsOf, ({ n, tiltDb, noise, gone, missing, power }) => {
+        const x = Array.from({ length: n }, (_, i) => (i / (n - 1)) ** power);
+        const y = x.map((place) =>
+          (gone.next().value ?? 0) < missing
+            ? -20
+            : Math.round(10 * (36 + tiltDb * place)) / 10 + (noise.next().value ?? 0) / 10,
+        );
+        const slope = everyPair(x, y);
+        expect(Math.abs(robustLine(x, y).tiltDb - slope)).toBeLessThanOrEqual(1e-8 + 1e-11 * Math.abs(slope));
+      }),
+      { numRuns: 150 },
+    );
+  });
   it('says that all lie within a limit only where they do', () => {
     let proven = 0;
     fc.assert(
