@@ -1,4 +1,4 @@
-import { closeSync, constants, openSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readdirSync, statSync } from 'node:fs';
 import type { ReadStream } from 'node:tty';
 import { createFront, type Pace } from './front.ts';
 import type { Instrument } from './instrument.ts';
@@ -31,12 +31,13 @@ export async function openPtyMeter(
   // Raw before anybody opens it: a terminal that echoes would send the instrument its own answers as commands. Set at
   // the far end, because the near end puts its own setting back when it is closed.
   master.setRawMode(true);
-  const held = openSync(path, constants.O_RDWR | constants.O_NOCTTY | constants.O_NONBLOCK);
+  const own = openSync(path, constants.O_RDWR | constants.O_NOCTTY | constants.O_NONBLOCK);
   // The library reads the near end itself, and would take our answers away from whoever opens it.
   await new Promise<void>((resolve) => {
     slave.once('close', () => resolve());
     slave.destroy();
   });
+  const held = [own, ...leftOpen(path, own)];
   const arrive = (bytes: Uint8Array) => {
     if (master.writable) master.write(bytes);
   };
@@ -51,11 +52,30 @@ export async function openPtyMeter(
         plugged = false;
         front.stop();
         master.destroy();
-        closeSync(held);
+        for (const handle of held) closeSync(handle);
       }
       await closed;
     },
   };
+}
+
+/**
+ * Handles on the near end that nobody will close: Node opens a terminal that it is given a handle on a second time, and
+ * closes only that one. Asked before anybody else knows the path, so that there is none of theirs among them.
+ */
+function leftOpen(path: string, own: number): readonly number[] {
+  const { rdev } = statSync(path);
+  const isNearEnd = (handle: number): boolean => {
+    try {
+      return fstatSync(handle).rdev === rdev;
+    } catch {
+      // The folder's own handle was among them and is closed by now.
+      return false;
+    }
+  };
+  return readdirSync('/dev/fd')
+    .map(Number)
+    .filter((handle) => handle > 2 && handle !== own && isNearEnd(handle));
 }
 
 async function openPair(): Promise<OpenPair> {
