@@ -44,14 +44,14 @@ export function chooseRows(rows: readonly LevelRow[], choice: RowChoice): Chosen
   if (choice.keepAll === true) return { used: usable, excluded, outsideCount, signals: null };
   const normalized = normalizeRows(usable, choice.lineUp ?? null);
   const screened = screenCarriers(normalized.rows, choice.shape ?? 'linear');
-  const { groups, groupAt, reference, notes } = normalized;
-  return {
+  const { groups, reference, notes } = normalized;
+  const chosen = {
     used: screened.kept,
     excluded: screened.excluded.length === 0 ? excluded : [...excluded, ...screened.excluded],
     outsideCount,
-    signals:
-      notes.length === 0
-        ? null
-        : { groups, groupAt: screened.keptAt.map((at) => groupAt[at] ?? 0), reference, notes },
   };
+  if (notes.length === 0) return { ...chosen, signals: null };
+  const groupAt = new Int32Array(screened.kept.length);
+  for (let i = 0; i < groupAt.length; i++) groupAt[i] = normalized.groupAt[screened.keptAt[i] ?? 0] ?? 0;
+  return { ...chosen, signals: { groups, groupAt, reference, notes } };
 }

@@ -1,6 +1,6 @@
 import type { SignalKind } from './level-row.ts';
 import { positionsOf, type Shape } from './position.ts';
-import { allWithin, medianInPlace, medianOf, robustLine } from './robust-line.ts';
+import { allWithin, medianInPlace, robustLine } from './robust-line.ts';
 import type { Excluded, UsableRow } from './usable-rows.ts';
 
 /** Fewer rows than this cannot show which of them is the odd one. */
@@ -107,45 +107,65 @@ const reasonOf = (offDb: number): string =>
 /** Rows off by more than nearDb, run by run of neighbours, without the runs that the station itself explains. */
 function farRows(rows: readonly UsableRow[], offDb: Float64Array, nearDb: number): Set<number> {
   const far = new Set<number>();
-  const sideOf = (i: number) => ((offDb[i] ?? 0) > nearDb ? 1 : (offDb[i] ?? 0) < -nearDb ? -1 : 0);
+  const kinds = new Map<SignalKind, number | null>();
   for (let start = 0; start < rows.length; ) {
+    const side = sideOf(offDb[start], nearDb);
     let end = start;
-    while (end + 1 < rows.length && sideOf(end + 1) === sideOf(start)) end++;
-    if (sideOf(start) !== 0 && !hasShoulders(offDb, start, end) && !isBlock(offDb, start, end))
-      for (let i = start; i <= end; i++) if (!isAtLevelOfItsKind(rows, offDb, i)) far.add(i);
+    while (end + 1 < rows.length && sideOf(offDb[end + 1], nearDb) === side) end++;
+    if (side !== 0 && !hasShoulders(offDb, start, end) && !isBlock(offDb, start, end))
+      for (let i = start; i <= end; i++) if (!isAtLevelOfItsKind(rows, offDb, i, kinds)) far.add(i);
     start = end + 1;
   }
   return far;
 }
 
-/** A suck-out falls and rises in steps on both sides; at an end of the band the one side that there is decides. */
-function hasShoulders(offDb: Float64Array, start: number, end: number): boolean {
-  const shoulder = (outside: number, edge: number): boolean | undefined => {
-    const beside = offDb[outside];
-    return beside === undefined ? undefined : beside / (offDb[edge] ?? 1) >= SHOULDER;
-  };
-  const left = shoulder(start - 1, start);
-  const right = shoulder(end + 1, end);
-  return (left ?? true) && (right ?? true);
+function sideOf(offDb: number | undefined, nearDb: number): number {
+  if (offDb === undefined || Math.abs(offDb) <= nearDb) return 0;
+  return offDb > 0 ? 1 : -1;
 }
+
+/** A suck-out falls and rises in steps on both sides; at an end of the band the one side that there is decides. */
+const hasShoulders = (offDb: Float64Array, start: number, end: number): boolean =>
+  isShoulder(offDb[start - 1], offDb[start]) && isShoulder(offDb[end + 1], offDb[end]);
+
+const isShoulder = (besideDb: number | undefined, edgeDb: number | undefined): boolean =>
+  besideDb === undefined || besideDb / (edgeDb ?? 1) >= SHOULDER;
 
 /** Neighbours at one level of their own, not so far down that nothing is carried there. */
 function isBlock(offDb: Float64Array, start: number, end: number): boolean {
-  const run = offDb.slice(start, end + 1);
-  const spreadDb = Math.max(...run) - Math.min(...run);
-  return run.length >= BLOCK_ROWS && spreadDb <= BLOCK_SPREAD_DB && Math.max(...run.map(Math.abs)) < BLOCK_DB;
+  if (end - start + 1 < BLOCK_ROWS) return false;
+  let highDb = -Infinity;
+  let lowDb = Infinity;
+  for (let i = start; i <= end; i++) {
+    highDb = Math.max(highDb, offDb[i] ?? 0);
+    lowDb = Math.min(lowDb, offDb[i] ?? 0);
+  }
+  return highDb - lowDb <= BLOCK_SPREAD_DB && Math.max(highDb, -lowDb) < BLOCK_DB;
 }
 
 /** One of three or more carriers of a named kind that are, as a kind, carried about this far off. */
-function isAtLevelOfItsKind(rows: readonly UsableRow[], offDb: Float64Array, i: number): boolean {
-  const kind: SignalKind | undefined = rows[i]?.kind;
+function isAtLevelOfItsKind(
+  rows: readonly UsableRow[],
+  offDb: Float64Array,
+  i: number,
+  known: Map<SignalKind, number | null>,
+): boolean {
+  const kind = rows[i]?.kind;
   if (kind === undefined) return false;
-  const ofKind = offDb.filter((_, j) => rows[j]?.kind === kind);
-  const middleDb = medianOf(ofKind);
+  let middleDb = known.get(kind);
+  if (middleDb === undefined) {
+    middleDb = middleOfKind(rows, offDb, kind);
+    known.set(kind, middleDb);
+  }
   return (
-    ofKind.length >= BLOCK_ROWS &&
-    ofKind.length < rows.length &&
+    middleDb !== null &&
     Math.abs(middleDb) < BLOCK_DB &&
     Math.abs((offDb[i] ?? 0) - middleDb) <= BLOCK_SPREAD_DB
   );
+}
+
+/** How far off a kind is carried as a whole; null where it is too few rows, or all of them. */
+function middleOfKind(rows: readonly UsableRow[], offDb: Float64Array, kind: SignalKind): number | null {
+  const ofKind = offDb.filter((_, j) => rows[j]?.kind === kind);
+  return ofKind.length < BLOCK_ROWS || ofKind.length === rows.length ? null : medianInPlace(ofKind);
 }

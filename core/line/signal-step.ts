@@ -1,5 +1,5 @@
 import type { ChosenSignals } from './choose-rows.ts';
-import { positionOf, type Shape } from './position.ts';
+import { positionsOf, type Shape } from './position.ts';
 import type { UsableRow } from './usable-rows.ts';
 
 /** How far one kind of signal is carried from another, as the sweep itself shows it. */
@@ -40,14 +40,14 @@ const side = (stepDb: number): string => (stepDb <= 0 ? 'below' : 'above');
 export function joinSignals(used: readonly UsableRow[], signals: ChosenSignals, shape: Shape): Joined {
   const { groups, groupAt } = signals;
   const reference = groups.findIndex(({ name }) => name === signals.reference);
-  const counts = groups.map((_, at) => groupAt.filter((one) => one === at).length);
+  const counts = groups.map(() => 0);
+  for (const at of groupAt) counts[at] = (counts[at] ?? 0) + 1;
   const lowMhz = used[0]?.frequencyMhz ?? 0;
   const highMhz = used.at(-1)?.frequencyMhz ?? 0;
   const isOpen = groups.map(
     (_, at) => at !== reference && (counts[at] ?? 0) >= FEWEST_ROWS && lowMhz < highMhz,
   );
-  const position =
-    lowMhz < highMhz ? used.map((row) => positionOf(row.frequencyMhz, shape, lowMhz, highMhz)) : [];
+  const position = lowMhz < highMhz ? [...positionsOf(used, shape, lowMhz, highMhz)] : [];
   // A step that turns out too uncertain is given up, and the others are measured anew.
   let measured = stepsOf(used, position, groupAt, isOpen);
   for (let at = 0; at < groups.length; at++) {
