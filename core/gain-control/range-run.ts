@@ -1,4 +1,5 @@
 import type { WatchedLevel } from '../trend/slope.ts';
+import { type LevelUnitWord, level } from '../words/numbers.ts';
 import { RANGE_UNCERTAINTY_DB, type RangeTest, rangeTest } from './range.ts';
 
 /** How near to the set level counts as being back, dB, and for how long, seconds. Common practice, no published source. */
@@ -129,10 +130,12 @@ export function rangeRunVerdict(
 
 /**
  * What to do next in a range test.
+ * @param levelUnit  what levels are said in; dBmV when left out
  * @returns  an instruction without a full stop
  * @source   common practice, no published source
  */
-export function rangeRunWords(run: RangeRun): string {
+export function rangeRunWords(run: RangeRun, levelUnit: LevelUnitWord = 'dBmV'): string {
+  const setLevel = level(run.setDbmv ?? 0, levelUnit);
   switch (run.phase) {
     case 'set':
       return 'hands off: reading the set level';
@@ -143,9 +146,9 @@ export function rangeRunWords(run: RangeRun): string {
     case 'down':
       return run.lowDbmv === null
         ? 'turn down to the end and leave it there for two seconds'
-        : `if that is the end, turn back to the set level, ${(run.setDbmv ?? 0).toFixed(1)} dBmV`;
+        : `if that is the end, turn back to the set level, ${setLevel}`;
     case 'back':
-      return `back to the set level, ${(run.setDbmv ?? 0).toFixed(1)} dBmV, and leave it there for two seconds`;
+      return `back to the set level, ${setLevel}, and leave it there for two seconds`;
     case 'done':
       return 'done, and back at the set level';
   }

@@ -13,6 +13,7 @@ import {
   rectangular,
 } from '../uncertainty/budget.ts';
 import { conformanceProbability } from '../uncertainty/conformity.ts';
+import { bareLevel, type LevelUnitWord, levelWord } from '../words/numbers.ts';
 import { inputLevelAt, nearestMissDb } from './limits.ts';
 import type { FreePosition } from './objective.ts';
 import { USUAL_PART_TOLERANCE_DB } from './predicted-sweep.ts';
@@ -34,6 +35,8 @@ export type StageInputNote = Readonly<{
   /** Standard uncertainty of `levelDbmv`, dB, and the chance of lying within the limit; only with an uncertainty. */
   uDb?: number;
   probability?: number;
+  /** The limit's frequency lies outside the input sweep: only there. */
+  outsideSweep?: true;
 }>;
 
 /** The losses that the limit allows, widened by what the nearest combination misses: 0 when one meets it. */
@@ -52,8 +55,31 @@ export type Stage = Readonly<{
   noteFor: (now: PluggedIn, recommended: PluggedIn, conditions?: Conditions | null) => StageInputNote | null;
 }>;
 
-const dbmv = (levelDbmv: number): string =>
-  `${levelDbmv < 0 ? '\u2212' : ''}${Math.abs(levelDbmv).toFixed(1)} dBmV`;
+/**
+ * How a stage input's limit stands, as a sentence.
+ * @param figures   its note without the sentence
+ * @param portName  where the stage input's sweep is taken
+ * @param unit      what levels are said in
+ * @source   this program's own
+ */
+export function stageNoteText(
+  figures: Omit<StageInputNote, 'note'>,
+  portName: string,
+  unit: LevelUnitWord = 'dBmV',
+): string {
+  const said = (levelDbmv: number) => `${bareLevel(levelDbmv, unit)} ${levelWord(unit)}`;
+  const { atMhz, minDbmv, maxDbmv, levelDbmv, missDb, missedLimit } = figures;
+  const range = `${said(minDbmv)} to ${said(maxDbmv)} at ${atMhz} MHz`;
+  if (levelDbmv === undefined)
+    return `No sweep of "${portName}": the stage input's limit, ${range}, was not applied.`;
+  const reached =
+    figures.outsideSweep === true
+      ? ` ${atMhz} MHz lies outside the input sweep: taken from the line through its two nearest rows.`
+      : '';
+  if (missDb === undefined) return `Stage input ${said(levelDbmv)}, within ${range}.${reached}`;
+  const side = missedLimit === 'min' ? `below ${said(minDbmv)}` : `above ${said(maxDbmv)}`;
+  return `Stage input ${said(levelDbmv)} at ${atMhz} MHz, ${missDb.toFixed(1)} dB ${side}: no combination comes nearer to its limit.${reached}`;
+}
 
 /**
  * The stage input's limit, ready for the search and for the answer.
@@ -72,11 +98,12 @@ export function stageInputFor(
   const { stageInput } = station;
   if (stageInput === undefined) return done({ limit: null, noteFor: () => null });
   const { through, atMhz, minDbmv, maxDbmv, port } = stageInput;
-  const range = `${dbmv(minDbmv)} to ${dbmv(maxDbmv)} at ${atMhz} MHz`;
-  if (inputRows === undefined) {
-    const note = `No sweep of "${port}": the stage input's limit, ${range}, was not applied.`;
-    return done({ limit: null, noteFor: () => ({ applied: false, note, atMhz, minDbmv, maxDbmv }) });
-  }
+  const noted = (figures: Omit<StageInputNote, 'note'>): StageInputNote => ({
+    ...figures,
+    note: stageNoteText(figures, port),
+  });
+  if (inputRows === undefined)
+    return done({ limit: null, noteFor: () => noted({ applied: false, atMhz, minDbmv, maxDbmv }) });
   const used = chooseRows(inputRows, { keepAll }).used;
   const there = inputLevelAt(used, atMhz);
   if (there === null || !Number.isFinite(there.levelDbmv))
@@ -104,9 +131,6 @@ export function stageInputFor(
       const beforeDbmv = atPortDbmv - throughLossDb(station, through, now, atMhz);
       const levelDbmv = atPortDbmv - throughLossDb(station, through, recommended, atMhz);
       const missDb = Math.max(minDbmv - levelDbmv, levelDbmv - maxDbmv);
-      const reached = outside
-        ? ` ${atMhz} MHz lies outside the input sweep: taken from the line through its two nearest rows.`
-        : '';
       const uDb =
         conditions == null ? null : inputUncertaintyDb(used, atMhz, budgetOf(conditions), through.length);
       const chance =
@@ -114,12 +138,9 @@ export function stageInputFor(
           ? {}
           : { uDb, probability: conformanceProbability(levelDbmv, uDb, { fromDb: minDbmv, toDb: maxDbmv }) };
       const applied = { applied: true, atMhz, minDbmv, maxDbmv, beforeDbmv, levelDbmv, ...chance };
-      if (missDb <= SAME_DB)
-        return { ...applied, note: `Stage input ${dbmv(levelDbmv)}, within ${range}.${reached}` };
-      const missedLimit = levelDbmv < minDbmv ? 'min' : 'max';
-      const side = missedLimit === 'min' ? `below ${dbmv(minDbmv)}` : `above ${dbmv(maxDbmv)}`;
-      const note = `Stage input ${dbmv(levelDbmv)} at ${atMhz} MHz, ${missDb.toFixed(1)} dB ${side}: no combination comes nearer to its limit.${reached}`;
-      return { ...applied, note, missDb, missedLimit };
+      const found = outside ? { ...applied, outsideSweep: true as const } : applied;
+      if (missDb <= SAME_DB) return noted(found);
+      return noted({ ...found, missDb, missedLimit: levelDbmv < minDbmv ? 'min' : 'max' });
     },
   });
 }

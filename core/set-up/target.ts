@@ -6,6 +6,14 @@ import { reserveAt } from '../gain-control/reserve.ts';
 import { PER_DEGREE_C, spanOffsetDb } from '../gain-control/span-offset.ts';
 import { targetDbmv } from '../line/design-line.ts';
 import { throughLossDb } from '../plug-ins/through.ts';
+import {
+  bareLevel,
+  type LevelUnitWord,
+  level,
+  signedDecimal,
+  type TemperatureUnit,
+  temperature,
+} from '../words/numbers.ts';
 import type { SetUpPlan } from './plan.ts';
 import { foundOut, type SetUpState } from './state.ts';
 import type { SetUpStepId } from './steps.ts';
@@ -30,10 +38,18 @@ export type StepTarget = Readonly<{
 /** Of a step that has no target, or not yet. */
 export type NoTarget = Readonly<{ why: string }>;
 
-const SIGNED = (db: number): string => `${db < 0 ? '−' : '+'}${Math.abs(db).toFixed(1)}`;
+/** The units that a target is said in; its figures stay dBmV and degrees C. */
+export type SaidIn = Readonly<{ levelUnit: LevelUnitWord; temperatureUnit: TemperatureUnit }>;
+const IN_DBMV: SaidIn = { levelUnit: 'dBmV', temperatureUnit: 'C' };
+
 const plain = (db: number): string => db.toFixed(1);
 
-function inputTarget(station: Station, pluggedIn: PluggedIn, plan: SetUpPlan): StepTarget | NoTarget {
+function inputTarget(
+  station: Station,
+  pluggedIn: PluggedIn,
+  plan: SetUpPlan,
+  { levelUnit }: SaidIn,
+): StepTarget | NoTarget {
   const limit = station.stageInput;
   if (limit === undefined || plan.inputPort === null)
     return { why: 'the station file says no "stageInput": compare with the design on paper' };
@@ -43,12 +59,12 @@ function inputTarget(station: Station, pluggedIn: PluggedIn, plan: SetUpPlan): S
     levelDbmv: middleDbmv + lossDb,
     toleranceDb: (limit.maxDbmv - limit.minDbmv) / 2,
     basis: 'design',
-    words: `the first stage may get ${plain(limit.minDbmv)} to ${plain(limit.maxDbmv)} dBmV, and ${plain(lossDb)} dB are plugged in before it`,
+    words: `the first stage may get ${bareLevel(limit.minDbmv, levelUnit)} to ${level(limit.maxDbmv, levelUnit)}, and ${plain(lossDb)} dB are plugged in before it`,
     physics: null,
   };
 }
 
-function backOffTarget(plan: SetUpPlan, state: SetUpState): StepTarget | NoTarget {
+function backOffTarget(plan: SetUpPlan, state: SetUpState, { levelUnit }: SaidIn): StepTarget | NoTarget {
   const maxDbmv = foundOut(state, 'max-gain', 'maxDbmv');
   if (maxDbmv === null) return { why: 'the maximum gain was not recorded' };
   const { reserveDb, basis } = reserveAt(plan.topMhz);
@@ -56,13 +72,18 @@ function backOffTarget(plan: SetUpPlan, state: SetUpState): StepTarget | NoTarge
     levelDbmv: maxDbmv - reserveDb,
     toleranceDb: ON_TARGET_DB,
     basis,
-    words: `the maximum of ${plain(maxDbmv)} dBmV less the reserve of ${plain(reserveDb)} dB`,
+    words: `the maximum of ${level(maxDbmv, levelUnit)} less the reserve of ${plain(reserveDb)} dB`,
     physics: null,
   };
 }
 
-function ambientTarget(station: Station, plan: SetUpPlan, state: SetUpState): StepTarget | NoTarget {
-  const backedOff = backOffTarget(plan, state);
+function ambientTarget(
+  station: Station,
+  plan: SetUpPlan,
+  state: SetUpState,
+  said: SaidIn,
+): StepTarget | NoTarget {
+  const backedOff = backOffTarget(plan, state, said);
   if ('why' in backedOff) return backedOff;
   if (plan.ambientC === null) return { why: "say today's temperature" };
   const { offsetDb, basis } = ambientOffsetAtC(plan.ambientC);
@@ -74,7 +95,7 @@ function ambientTarget(station: Station, plan: SetUpPlan, state: SetUpState): St
     levelDbmv: backedOff.levelDbmv + offsetDb,
     toleranceDb: ON_TARGET_DB,
     basis,
-    words: `${backedOff.words}, and ${SIGNED(offsetDb)} dB for ${plan.ambientC.toFixed(0)} °C`,
+    words: `${backedOff.words}, and ${signedDecimal(offsetDb)} dB for ${temperature(plan.ambientC, said.temperatureUnit)}`,
     physics:
       spanDb === null
         ? null
@@ -96,9 +117,9 @@ function pilotTarget(station: Station, plan: SetUpPlan): StepTarget | NoTarget {
 }
 
 /** Where the range test starts from and comes back to. */
-function setLevelTarget(plan: SetUpPlan, state: SetUpState): StepTarget | NoTarget {
+function setLevelTarget(plan: SetUpPlan, state: SetUpState, said: SaidIn): StepTarget | NoTarget {
   const setDbmv = foundOut(state, 'back-off', 'setDbmv');
-  if (setDbmv === null) return backOffTarget(plan, state);
+  if (setDbmv === null) return backOffTarget(plan, state, said);
   return {
     levelDbmv: setDbmv,
     toleranceDb: ON_TARGET_DB,
@@ -113,6 +134,7 @@ function setLevelTarget(plan: SetUpPlan, state: SetUpState): StepTarget | NoTarg
  * @param station    levels in dBmV, losses in dB
  * @param pluggedIn  position name to value in dB, as it is now
  * @param state      how the set-up stands
+ * @param said       the units of its words; dBmV and degrees C when left out
  * @returns  dBmV at the step's port; or why there is none
  * @throws   RangeError when what is plugged in is not known: the archive knows it
  * @source   reserve and ambient compensation: common practice, no published source; the sign: a hot cable loses more,
@@ -124,16 +146,17 @@ export function stepTarget(
   plan: SetUpPlan,
   state: SetUpState,
   id: SetUpStepId,
+  said: SaidIn = IN_DBMV,
 ): StepTarget | NoTarget {
   switch (id) {
     case 'input-level':
-      return inputTarget(station, pluggedIn, plan);
+      return inputTarget(station, pluggedIn, plan, said);
     case 'back-off':
-      return backOffTarget(plan, state);
+      return backOffTarget(plan, state, said);
     case 'range-test':
-      return setLevelTarget(plan, state);
+      return setLevelTarget(plan, state, said);
     case 'ambient':
-      return ambientTarget(station, plan, state);
+      return ambientTarget(station, plan, state, said);
     case 'pilot':
       return pilotTarget(station, plan);
     case 'sweep-as-found':

@@ -98,10 +98,15 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
   const source = useMemo(() => createLevelSource(levels, goal), [levels, goal]);
   const proof = useMemo(
     () =>
-      createStepProof(levels, source, step, target, () =>
-        levels.liveId() === begun.current.liveId ? begun.current.atS : 0,
+      createStepProof(
+        levels,
+        source,
+        step,
+        target,
+        () => (levels.liveId() === begun.current.liveId ? begun.current.atS : 0),
+        unit,
       ),
-    [levels, source, step, target],
+    [levels, source, step, target, unit],
   );
   const seen = useMemo(
     () => ({ read: (): Seen => ({ moment: source.read(), proof: proof.read() }), onTick: source.onTick }),

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import type { SetUpRecord } from '../../core/bridge/set-up-calls.ts';
 import type { SetUpStepId } from '../../core/set-up/steps.ts';
 import { capital } from '../format.ts';
-import { selectMeterIsSimulated } from '../state/select.ts';
+import { selectLevelUnit, selectMeterIsSimulated, selectTemperatureUnit } from '../state/select.ts';
 import { type SetUpView, viewSetUp } from '../state/set-up-view.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useSelected } from '../state/use-workbench.ts';
@@ -27,7 +27,12 @@ const rulesOf: Partial<Record<SetUpStepId, readonly ('reserve' | 'ambient' | 'ra
 export function SetUpSheet({ open, record }: SetUpSheetProps) {
   const { sheet } = open;
   const isSimulated = useSelected(selectMeterIsSimulated);
-  const view = useMemo(() => viewSetUp(sheet, record), [sheet, record]);
+  const levelUnit = useSelected(selectLevelUnit);
+  const temperatureUnit = useSelected(selectTemperatureUnit);
+  const view = useMemo(
+    () => viewSetUp(sheet, record, { levelUnit, temperatureUnit }),
+    [sheet, record, levelUnit, temperatureUnit],
+  );
   const [ask, setAsk] = useState<SetUpAsk | null>(null);
   const skip = () => view.step !== null && setAsk({ ask: 'skip', step: view.step.id });
   return (

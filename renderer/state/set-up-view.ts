@@ -3,7 +3,7 @@ import type { SetUpRecord } from '../../core/bridge/set-up-calls.ts';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { type SetUpState, setUpState } from '../../core/set-up/state.ts';
 import type { SetUpStep, SetUpStepId } from '../../core/set-up/steps.ts';
-import { type NoTarget, type StepTarget, stepTarget } from '../../core/set-up/target.ts';
+import { type NoTarget, type SaidIn, type StepTarget, stepTarget } from '../../core/set-up/target.ts';
 import { bareLevel, signedDecimal } from '../format.ts';
 import type { LevelGoal } from './level-moment.ts';
 import type { LivePlan } from './live-slice.ts';
@@ -48,15 +48,15 @@ function listenOf(sheet: StationSheet, { plan }: SetUpRecord, step: SetUpStep): 
   return { stationId: sheet.station.id, portName, frequencyMhz };
 }
 
-/** How a set-up stands and what its step in hand needs, from the record alone. */
-export function viewSetUp(sheet: StationSheet, record: SetUpRecord): SetUpView {
+/** How a set-up stands and what its step in hand needs, from the record alone, said in the units of the settings. */
+export function viewSetUp(sheet: StationSheet, record: SetUpRecord, said?: SaidIn): SetUpView {
   const state = setUpState(record.plan.kind, record.events);
   const place = state.steps.findIndex(({ step }) => step.id === state.next);
   const step = state.steps[place]?.step ?? null;
   const target: StepTarget | NoTarget =
     step === null
       ? { why: 'every step is over' }
-      : stepTarget(sheet.station, sheet.pluggedIn, record.plan, state, step.id);
+      : stepTarget(sheet.station, sheet.pluggedIn, record.plan, state, step.id, said);
   return {
     record,
     state,

@@ -10,6 +10,7 @@ import type { StepValues } from '../../core/set-up/state.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
 import type { NoTarget, StepTarget } from '../../core/set-up/target.ts';
 import type { WatchedLevel } from '../../core/trend/slope.ts';
+import type { LevelUnitWord } from '../../core/words/numbers.ts';
 import type { LevelFeed } from './level-feed.ts';
 import { type LevelSource, levelsSince } from './level-moment.ts';
 
@@ -43,6 +44,7 @@ export function createStepProof(
   step: SetUpStep,
   target: StepTarget | NoTarget,
   fromS: () => number,
+  levelUnit: LevelUnitWord = 'dBmV',
 ): StepProof {
   let range: RangeRun = rangeRunBegin;
   let rangeS = Number.NEGATIVE_INFINITY;
@@ -57,7 +59,7 @@ export function createStepProof(
       }
     return {
       proven: range.phase === 'done',
-      words: rangeRunWords(range),
+      words: rangeRunWords(range, levelUnit),
       levelDbmv: range.returnedDbmv,
       range,
     };

@@ -6,13 +6,16 @@ import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import { fitSweep, type SweepFit } from '../../../core/line/fit-sweep.ts';
 import type { Shape } from '../../../core/line/position.ts';
 import { refuse } from '../../../core/result.ts';
+import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
+import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { aligned, decibels, megahertz, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
-type Options = Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true; lineUp?: string }>;
+type Options = UnitOption &
+  Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true; lineUp?: string }>;
 
 const shapeWords: Readonly<Record<Shape, string>> = {
   linear: 'straight in frequency',
@@ -20,10 +23,10 @@ const shapeWords: Readonly<Record<Shape, string>> = {
 };
 
 /** The fit as a person reads it. */
-function textOf(fit: SweepFit, file: string): string {
+function textOf(fit: SweepFit, file: string, unit: LevelUnitWord): string {
   const lines = aligned([
-    ['Level', decibels(fit.lowDbmv), 'dBmV', `at ${megahertz(fit.lowMhz)}`],
-    ['', decibels(fit.highDbmv), 'dBmV', `at ${megahertz(fit.highMhz)}`],
+    ['Level', levelCell(fit.lowDbmv, unit), levelWord(unit), `at ${megahertz(fit.lowMhz)}`],
+    ['', levelCell(fit.highDbmv, unit), levelWord(unit), `at ${megahertz(fit.highMhz)}`],
     ['Tilt', signed(fit.tiltDb), 'dB', shapeWords[fit.shape]],
     ['Flatness', decibels(fit.flatnessDb), 'dB', 'highest to lowest about the line'],
     ['', decibels(fit.rmsDb), 'dB', 'root mean square'],
@@ -63,7 +66,7 @@ async function act(file: string, options: Options): Promise<Outcome> {
     lineUp,
   });
   if (!fit.ok) return refused({ ...fit, where: `${file}, ${fit.where}` });
-  return answered({ ...fit.value }, textOf(fit.value, file));
+  return answered({ ...fit.value }, textOf(fit.value, file, options.unit ?? 'dBmV'));
 }
 
 export const fit: Verb = {
@@ -99,6 +102,7 @@ export const fit: Verb = {
         "a station's notes as JSON: what each channel carries, so that each is compared with its own level",
       )
       .option('--keep-all', 'take every row with a frequency and a level as it stands')
+      .option(...unitOption)
       .option(...jsonFlag)
       .action((file: string, options: Options, command: Command) => run(command, () => act(file, options)));
   },

@@ -14,24 +14,28 @@ import {
   type ProposeRefusal,
   propose as proposeFor,
 } from '../../../core/propose/propose.ts';
+import { stageNoteText } from '../../../core/propose/stage-input.ts';
 import { refuse } from '../../../core/result.ts';
+import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
+import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { aligned, decibels, megahertz, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
-type Options = Readonly<{
-  station: string;
-  port?: string;
-  inputSweep?: string;
-  slack: number;
-  keepAll?: true;
-  truck?: string;
-  notes?: string;
-  uncertainty?: true;
-  ambientC?: number;
-}>;
+type Options = UnitOption &
+  Readonly<{
+    station: string;
+    port?: string;
+    inputSweep?: string;
+    slack: number;
+    keepAll?: true;
+    truck?: string;
+    notes?: string;
+    uncertainty?: true;
+    ambientC?: number;
+  }>;
 
 async function rowsIn(file: string): Promise<readonly LevelRow[]> {
   const sweep = readSweepCsv(await readInput(file), file);
@@ -90,11 +94,11 @@ const changesOf = (choice: Choice): string =>
     ? 'no change'
     : choice.changes.map(({ position, from, to }) => `${position} ${from} to ${to}`).join(', ');
 
-const given = (choice: Pick<Choice, 'worstDb' | 'flatnessDb' | 'fit'>): string[] => [
+const given = (choice: Pick<Choice, 'worstDb' | 'flatnessDb' | 'fit'>, unit: LevelUnitWord): string[] => [
   `worst ${decibels(choice.worstDb)} dB`,
   `flatness ${decibels(choice.flatnessDb)} dB`,
   `tilt ${signed(choice.fit.tiltDb)} dB`,
-  `${decibels(choice.fit.lowDbmv)} to ${decibels(choice.fit.highDbmv)} dBmV`,
+  `${levelCell(choice.fit.lowDbmv, unit)} to ${levelCell(choice.fit.highDbmv, unit)} ${levelWord(unit)}`,
 ];
 
 /** The predicted line is a sweep of its own (JSON has it); a person wants how good it is. */
@@ -107,8 +111,20 @@ function predictedText({ predicted }: Proposal): string[] {
   ];
 }
 
+/** The same proposal, with the sentence on the stage input in the unit of the text. */
+const saidIn = (proposal: Proposal, { stageInput }: Station, unit: LevelUnitWord): Proposal =>
+  proposal.stageInput === null || stageInput === undefined
+    ? proposal
+    : {
+        ...proposal,
+        stageInput: {
+          ...proposal.stageInput,
+          note: stageNoteText(proposal.stageInput, stageInput.port, unit),
+        },
+      };
+
 /** The proposal as a person reads it. */
-function textOf(proposal: Proposal, station: Station, explained: string): string {
+function textOf(proposal: Proposal, station: Station, explained: string, unit: LevelUnitWord): string {
   const { before, best, recommended, alternatives, stageInput, excluded } = proposal;
   const change = recommended.changes.map(({ position, from, to }) => [position, `${from}`, 'to', `${to} dB`]);
   const others = [best, ...alternatives].filter(
@@ -126,9 +142,9 @@ function textOf(proposal: Proposal, station: Station, explained: string): string
     '',
     ...(change.length === 0 ? ['Change nothing'] : ['Change', ...aligned(change, '  ')]),
     ...aligned([
-      ['Now', ...given(before)],
-      ['Then', ...given(recommended)],
-      ...(recommended.withTrims === undefined ? [] : [['Trimmed', ...given(recommended.withTrims)]]),
+      ['Now', ...given(before, unit)],
+      ['Then', ...given(recommended, unit)],
+      ...(recommended.withTrims === undefined ? [] : [['Trimmed', ...given(recommended.withTrims, unit)]]),
     ]),
     ...(recommended.withTrims?.moves.map(({ name, text }) => `Trim "${name}": ${text}`) ?? []),
     '',
@@ -176,9 +192,11 @@ async function act(file: string, options: Options): Promise<Outcome> {
   const design = station.ports.find((port) => port.name === proposal.value.portName)?.design;
   if (design === undefined) throw new RangeError('a proposal for a port without a design');
   const explained = explainProposal(proposal.value, design);
+  const unit = options.unit ?? 'dBmV';
+  const said = saidIn(proposal.value, station, unit);
   return answered(
     { ...proposal.value, explained },
-    textOf(proposal.value, station, explained),
+    textOf(said, station, explainProposal(said, design), unit),
     proposal.value.feasible ? 'pass' : 'fail',
   );
 }
@@ -214,6 +232,7 @@ export const propose: Verb = {
         numberOption('the temperature in degrees C', -90),
       )
       .option('--keep-all', 'take every row with a frequency and a level as it stands')
+      .option(...unitOption)
       .option(...jsonFlag)
       .action((file: string, options: Options, command: Command) => run(command, () => act(file, options)));
   },

@@ -1,13 +1,15 @@
 import type { Command } from 'commander';
 import { readStation } from '../../../core/files/station.ts';
 import { SEASON_DEFAULTS, type Season, season as seasonOf } from '../../../core/season/rows.ts';
+import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
+import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
-import { aligned, decibels, signed } from '../table.ts';
+import { aligned, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
-type Options = Readonly<{ fromC: number; toC: number; stepC: number }>;
+type Options = UnitOption & Readonly<{ fromC: number; toC: number; stepC: number }>;
 
 const celsius = (temperatureC: number): string => `${Number(temperatureC.toFixed(1))} °C`;
 
@@ -18,15 +20,15 @@ const endOf = (side: string, firstC: number | null, exactC: number | null): stri
 };
 
 /** The season as a person reads it. */
-function textOf({ rows, ...ends }: Season, stationName: string): string {
+function textOf({ rows, ...ends }: Season, stationName: string, unit: LevelUnitWord): string {
   return [
     `${stationName}: output over the cable's temperature, control ${rows[0]?.mode ?? ''}`,
     ...aligned([
       ['Temperature', 'Low', 'High', 'Control', ''],
       ...rows.map((row) => [
         celsius(row.ambientC),
-        `${decibels(row.lowDbmv)} dBmV`,
-        `${decibels(row.highDbmv)} dBmV`,
+        `${levelCell(row.lowDbmv, unit)} ${levelWord(unit)}`,
+        `${levelCell(row.highDbmv, unit)} ${levelWord(unit)}`,
         `${signed(row.controlDb)} dB`,
         row.atLimit ? 'at its limit' : '',
       ]),
@@ -43,7 +45,7 @@ async function act(file: string, options: Options): Promise<Outcome> {
   const table = seasonOf(station.value, { fromC, toC, stepC });
   if (!table.ok)
     return refused(table.code === 'bad-range' ? table : { ...table, where: `${file}, ${table.where}` });
-  return answered({ ...table.value }, textOf(table.value, station.value.name));
+  return answered({ ...table.value }, textOf(table.value, station.value.name, options.unit ?? 'dBmV'));
 }
 
 const temperature = numberOption('a temperature in degrees C', -500);
@@ -69,6 +71,7 @@ export const season: Verb = {
         numberOption('a step in degrees C', 0),
         SEASON_DEFAULTS.stepC,
       )
+      .option(...unitOption)
       .option(...jsonFlag)
       .action((file: string, options: Options, command: Command) => run(command, () => act(file, options)));
   },

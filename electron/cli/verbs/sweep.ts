@@ -3,18 +3,21 @@ import type { MeterChoice, MeterIdentity } from '../../../core/bridge/records.ts
 import { readMeterProfile } from '../../../core/files/meter-profile.ts';
 import { type Plan, readPlan } from '../../../core/files/plan.ts';
 import { done, type Result, refuse } from '../../../core/result.ts';
+import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
 import { knownProfiles } from '../../backend/meters/known-profiles.ts';
 import { type Meter, MeterFault } from '../../backend/meters/meter-shop.ts';
 import type { Profile } from '../../backend/meters/profile.ts';
+import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { type Answer, answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { beginReadingFile } from '../reading-file.ts';
 import { type PlaceOptions, placeOf, withPlaceOptions } from '../simulated-place.ts';
-import { aligned, decibels, megahertz } from '../table.ts';
+import { aligned, megahertz } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../verb.ts';
 
 type Options = PlaceOptions &
+  UnitOption &
   Readonly<{ port: string; plan: string; profile: string; out?: string; waitS: number }>;
 /** A reading as the contract has it: the level at the port, the meter's own plus the test point loss. */
 type Row = Readonly<{ frequencyMhz: number; levelDbmv: number | null; takenAt: string }>;
@@ -25,9 +28,9 @@ const simulated = 'simulated';
 const identityLine = ({ maker, model, serialNumber, firmware }: MeterIdentity): string =>
   [maker, model, serialNumber, firmware].join(',');
 
-const rowText = ({ frequencyMhz, levelDbmv }: Row): string[] => [
+const rowText = ({ frequencyMhz, levelDbmv }: Row, unit: LevelUnitWord = 'dBmV'): string[] => [
   megahertz(frequencyMhz),
-  ...(levelDbmv === null ? ['no level'] : [decibels(levelDbmv), 'dBmV']),
+  ...(levelDbmv === null ? ['no level'] : [levelCell(levelDbmv, unit), levelWord(unit)]),
 ];
 
 function answerOf(meter: Meter, plan: Plan, rows: readonly Row[]): Answer {
@@ -128,7 +131,7 @@ async function readAll(meter: Meter, plan: Plan, options: Options, io: VerbIo): 
       const levelDbmv = meterDbmv === null ? null : Number((meterDbmv + testPointLossDb).toFixed(6));
       const row = { frequencyMhz, levelDbmv, takenAt };
       rows.push(row);
-      io.say(aligned([rowText(row)]).join(''));
+      io.say(aligned([rowText(row, options.unit)]).join(''));
       await file?.append(row);
     }
   } catch (fault) {
@@ -170,6 +173,7 @@ export const sweep: Verb = {
         numberOption('a time in s', 0),
         30,
       )
+      .option(...unitOption)
       .option(...jsonFlag);
     withPlaceOptions(command).action((options: Options, self: Command) =>
       run(self, (io) => act(options, io)),

@@ -106,8 +106,8 @@ it('says what to do next in every phase', () => {
     'turn up to the end and leave it there for two seconds',
     'if that is the end, turn down to the other one and leave it there for two seconds',
     'turn down to the end and leave it there for two seconds',
-    'if that is the end, turn back to the set level, 40.0 dBmV',
-    'back to the set level, 40.0 dBmV, and leave it there for two seconds',
+    'if that is the end, turn back to the set level, 40.0\u00A0dBmV',
+    'back to the set level, 40.0\u00A0dBmV, and leave it there for two seconds',
     'done, and back at the set level',
   ]);
 });

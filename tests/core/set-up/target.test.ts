@@ -39,6 +39,17 @@ describe('backing off', () => {
 
 // +2, +1, 0, -1, -2 dB by bands of temperature: common practice, no published source.
 describe('the compensation for the day', () => {
+  it('is said in the units that were chosen, and computed in dBmV and degrees C all the same', () => {
+    const said = { levelUnit: 'dBuV', temperatureUnit: 'F' } as const;
+    const found = stepTarget(lighthouse, installedOf(lighthouse), planAt(-18), whole, 'ambient', said);
+    // 50 dBmV is 110 dBµV, and -18 degrees C are 0 degrees F (definitions).
+    expect(found).toMatchObject({
+      levelDbmv: 44,
+      words:
+        'the maximum of 110.0\u00A0dB\u00B5V less the reserve of 4.0 dB, and \u22122.0 dB for 0\u00A0\u00B0F',
+    });
+  });
+
   it.each([
     [40, 48],
     [35, 47],
