@@ -2,6 +2,7 @@ import { knownProfiles } from '../electron/backend/meters/known-profiles.ts';
 import { createChance } from '../tests/support/chance.ts';
 import { allFaults, type Fault, tellableFaults } from '../tests/support/hostile.ts';
 import { hostileBench, hostilePlan, hostileSweep } from '../tests/support/hostile-sweep.ts';
+import { grown, type Memory, memoryNow, memoryWords } from './memory.ts';
 
 /** `npm run soak`: sweeps of a hostile meter on a pseudo-terminal; `npm run soak -- SWEEPS MINUTES SEED`. */
 const mostSweeps = Number(process.argv[2] ?? 10_000);
@@ -14,18 +15,13 @@ const SETTLED_SWEEPS = 300;
 
 const startMs = performance.now();
 const minutes = () => (performance.now() - startMs) / 60_000;
-const heapMb = () => {
-  globalThis.gc?.();
-  return process.memoryUsage().heapUsed / 1e6;
-};
-const handles = () => process.getActiveResourcesInfo().length;
 
 const chance = createChance(seed);
 const struck = new Map<Fault, number>();
 const total = { sweeps: 0, complete: 0, readings: 0, invented: 0, lost: 0, notAMeterFault: 0 };
 const partial = new Map<string, number>();
 const words: string[] = [];
-let settled: { heapMb: number; rssMb: number; handles: number } | null = null;
+let settled: Memory | null = null;
 let shownAt = 0;
 
 const names = knownProfiles.map(({ name }) => name);
@@ -54,28 +50,27 @@ for (let round = 0; total.sweeps < mostSweeps && minutes() < mostMinutes; round 
   await meter.close();
   await pty.unplug();
   for (const [fault, count] of hostile.counts) struck.set(fault, (struck.get(fault) ?? 0) + count);
-  if (settled === null && total.sweeps >= SETTLED_SWEEPS)
-    settled = { heapMb: heapMb(), rssMb: process.memoryUsage().rss / 1e6, handles: handles() };
+  if (settled === null && total.sweeps >= SETTLED_SWEEPS) settled = memoryNow();
   if (minutes() - shownAt >= 1) {
     shownAt = minutes();
-    console.log(`${shownAt.toFixed(0)} min: ${total.sweeps} sweeps, ${total.readings} readings`);
+    console.log(
+      `${shownAt.toFixed(0)} min: ${total.sweeps} sweeps, ${total.readings} readings; ${memoryWords(memoryNow())}`,
+    );
   }
 }
 
 const list = (counts: ReadonlyMap<string, number>) =>
   [...counts].map(([what, count]) => `${what} ${count}`).join(', ') || 'none';
-const endMb = heapMb();
+const end = memoryNow();
 console.log(
   `${total.sweeps} sweeps of ${hostilePlan.length} channels in ${minutes().toFixed(1)} min (seed ${seed})`,
 );
 console.log(`complete ${total.complete}; partial: ${list(partial)}`);
 console.log(`readings ${total.readings}, invented ${total.invented}, lost ${total.lost}`);
 console.log(`faults: ${list(struck)}`);
-console.log(
-  settled === null
-    ? 'too short for a word on memory'
-    : `after ${SETTLED_SWEEPS} sweeps and at the end: heap ${settled.heapMb.toFixed(1)} and ${endMb.toFixed(1)} MB, resident ${settled.rssMb.toFixed(0)} and ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB, handles ${settled.handles} and ${handles()}`,
-);
+if (settled !== null) console.log(`memory after ${SETTLED_SWEEPS} sweeps: ${memoryWords(settled)}`);
+console.log(`memory at the end: ${memoryWords(end)}`);
+const grew = settled === null ? [] : grown(settled, end);
+console.log(settled === null ? 'too short for a word on memory' : `grew: ${grew.join(', ') || 'nothing'}`);
 for (const word of words) console.log(`  ${word}`);
-const grew = settled !== null && endMb > settled.heapMb + 20;
-if (total.invented + total.lost + total.notAMeterFault > 0 || grew) process.exitCode = 1;
+if (total.invented + total.lost + total.notAMeterFault + grew.length > 0) process.exitCode = 1;

@@ -107,12 +107,17 @@ export const meterCalls = {
 } as const;
 
 export const meterEvents = {
-  /** In the middle of a sweep the link broke off and the meter is looked for, or it is back. */
+  /**
+   * In the middle of a sweep the link broke off and the meter is looked for, or it is back; or the port that is being
+   * connected was plugged in just now and is not ready yet.
+   */
   'meter.link': z.strictObject({
-    link: z.enum(['looking', 'back']),
-    /** What happened, while it is looked for. */
+    link: z.enum(['looking', 'back', 'waiting']),
+    /** What happened, while it is looked for or waited for. */
     why: z.string().nullable(),
     /** How long it was away, when it is back. */
     afterMs: z.number().int().min(0).nullable(),
+    /** How long it is still waited for, at most. */
+    leftMs: z.number().int().min(0).nullable(),
   }),
 } as const;

@@ -92,7 +92,7 @@ export async function openBackend(
     version: packageJson.version,
     meters: createMeterShop({
       now,
-      news: (news) => options.emit('meter.link', { why: null, afterMs: null, ...news }),
+      news: (news) => options.emit('meter.link', { why: null, afterMs: null, leftMs: null, ...news }),
       folder: profileFolder(
         dataDir,
         knownProfiles.map(({ name }) => name),

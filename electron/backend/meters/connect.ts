@@ -5,8 +5,11 @@ import { greet } from './handshake.ts';
 import { knownProfiles } from './known-profiles.ts';
 import type { LineLink } from './line-link.ts';
 import { createLinkMonitor } from './link-health.ts';
+import type { LinkNews } from './link-news.ts';
 import { createMeter, type MeterParts } from './meter.ts';
 import { type Meter, MeterFault, type MeterShop } from './meter-shop.ts';
+import { createNewPorts, type NewPorts } from './new-ports.ts';
+import { connectPatiently } from './patient-connect.ts';
 import { findPorts } from './ports.ts';
 import type { Profile } from './profile.ts';
 import type { ProfileFolder } from './profile-folder.ts';
@@ -15,7 +18,7 @@ import { openReplayLink } from './replay-link.ts';
 import { openSerialLink } from './serial-link.ts';
 import { openSimulatedLink } from './simulated/link.ts';
 import { createSimulatedPlace, type SimulatedPlace } from './simulated/source.ts';
-import { createSteadyMeter, type LinkNews, type Recovery, usualRecovery } from './steady-meter.ts';
+import { createSteadyMeter, type Recovery, usualRecovery } from './steady-meter.ts';
 
 /** Opens the wire of a serial meter. */
 export type OpenSerial = (path: string, profile: Profile, signal: AbortSignal) => Promise<LineLink>;
@@ -30,9 +33,11 @@ export type ShopParts = Readonly<{
   /** Opens the meter inside this process. It plays `place`, wherever the probe has been moved. */
   openSimulated?: (place: SimulatedPlace, profile: Profile) => LineLink;
   find?: MeterShop['find'];
-  /** How a meter is looked for that is lost in the middle of a sweep; null: not at all. */
+  /** How a meter is looked for that is lost in the middle of a sweep, or whose port is new; null: not at all. */
   recovery?: Recovery | null;
-  /** Told when it is looked for, and when it is back. */
+  /** Which ports came just now. */
+  newPorts?: NewPorts;
+  /** Told when it is looked for, when it is back, and when a new port is waited for. */
   news?: (news: LinkNews) => void;
   /** Where the simulated meter's probe sits at first. */
   createPlace?: () => SimulatedPlace;
@@ -51,7 +56,12 @@ export function createMeterShop(parts: ShopParts): MeterShop {
       throw fault;
     }
   };
-  const find = parts.find ?? (() => findPorts());
+  const newPorts = parts.newPorts ?? createNewPorts(() => Date.now());
+  const find: MeterShop['find'] = async () => {
+    const found = await (parts.find ?? (() => findPorts()))();
+    newPorts.listed(found.ports.map(({ path }) => path));
+    return found;
+  };
   const openSimulated = parts.openSimulated ?? openSimulatedLink;
   const createPlace = parts.createPlace ?? (() => createSimulatedPlace({ now: parts.now }));
   const recovery = parts.recovery === undefined ? usualRecovery : parts.recovery;
@@ -113,8 +123,15 @@ export function createMeterShop(parts: ShopParts): MeterShop {
           await openSerial(path, profile, stop),
           stop,
         );
-      const first = await open(choice.path, signal);
-      if (recovery === null) return first;
+      if (recovery === null) return await open(choice.path, signal);
+      const news = parts.news ? { news: parts.news } : {};
+      const first =
+        profile.link === 'file'
+          ? await open(choice.path, signal)
+          : await connectPatiently(
+              { path: choice.path, open: (stop) => open(choice.path, stop), newPorts, recovery, ...news },
+              signal,
+            );
       // Asked in the background, and never again in a sweep: looking for ports slows them.
       const adapter = profile.link === 'file' ? Promise.resolve(null) : adapterAt(choice.path);
       const reconnect = async (stop: AbortSignal) => {
@@ -126,7 +143,9 @@ export function createMeterShop(parts: ShopParts): MeterShop {
           return await open(moved, stop);
         }
       };
-      return createSteadyMeter({ first, reconnect, recovery, ...(parts.news ? { news: parts.news } : {}) });
+      const steady = createSteadyMeter({ first, reconnect, recovery, ...news });
+      void steady.lost.then(() => newPorts.lost(choice.path));
+      return steady;
     },
   };
 }

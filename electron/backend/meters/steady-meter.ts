@@ -1,4 +1,5 @@
 import type { MeterIdentity, Reading } from '../../../core/bridge/records.ts';
+import type { LinkNews } from './link-news.ts';
 import { type HowToRead, type Meter, MeterFault, type Probe } from './meter-shop.ts';
 import { pause } from './patience.ts';
 import { type SleepClocks, watchSleep } from './sleep-watch.ts';
@@ -7,11 +8,6 @@ import { type SleepClocks, watchSleep } from './sleep-watch.ts';
 export type Recovery = Readonly<{ firstMs: number; mostMs: number; withinMs: number; afterSleepMs: number }>;
 /** After a loss an adapter needs up to half a minute until its system has let go of it (serialport #1502, #1340). */
 export const usualRecovery: Recovery = { firstMs: 200, mostMs: 5000, withinMs: 30_000, afterSleepMs: 2000 };
-
-/** News of the link for whoever shows it: it is looked for since, or it is back after. */
-export type LinkNews =
-  | Readonly<{ link: 'looking'; why: string }>
-  | Readonly<{ link: 'back'; afterMs: number }>;
 
 export type SteadyParts = Readonly<{
   first: Meter;

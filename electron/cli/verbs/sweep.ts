@@ -5,6 +5,7 @@ import { type Plan, readPlan } from '../../../core/files/plan.ts';
 import { done, type Result, refuse } from '../../../core/result.ts';
 import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
 import { knownProfiles } from '../../backend/meters/known-profiles.ts';
+import type { LinkNews } from '../../backend/meters/link-news.ts';
 import { type Meter, MeterFault } from '../../backend/meters/meter-shop.ts';
 import type { Profile } from '../../backend/meters/profile.ts';
 import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
@@ -23,6 +24,17 @@ type Options = PlaceOptions &
 type Row = Readonly<{ frequencyMhz: number; levelDbmv: number | null; takenAt: string }>;
 
 const simulated = 'simulated';
+
+function newsText(news: LinkNews): string {
+  switch (news.link) {
+    case 'looking':
+      return `the link broke off (${news.why}); looking for the meter`;
+    case 'back':
+      return `the meter is back after ${(news.afterMs / 1000).toFixed(1)} s; the sweep goes on`;
+    case 'waiting':
+      return `the port was plugged in just now and is not ready (${news.why}); trying for ${Math.ceil(news.leftMs / 1000)} s more`;
+  }
+}
 
 /** The four fields of *IDN?, joined as the meter sent them. */
 const identityLine = ({ maker, model, serialNumber, firmware }: MeterIdentity): string =>
@@ -69,12 +81,7 @@ async function act(options: Options, io: VerbIo): Promise<Outcome> {
     now: () => new Date(),
     ...shopProfiles,
     recovery: options.waitS === 0 ? null : { ...usualRecovery, withinMs: options.waitS * 1000 },
-    news: (news) =>
-      io.note(
-        news.link === 'looking'
-          ? `the link broke off (${news.why}); looking for the meter`
-          : `the meter is back after ${(news.afterMs / 1000).toFixed(1)} s; the sweep goes on`,
-      ),
+    news: (news) => io.note(newsText(news)),
     ...(place === null ? {} : { createPlace: () => place }),
   });
   const choice: MeterChoice = isSimulated

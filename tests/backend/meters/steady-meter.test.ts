@@ -1,12 +1,9 @@
 import { expect, it } from 'vitest';
 import type { Reading } from '../../../core/bridge/records.ts';
+import type { LinkNews } from '../../../electron/backend/meters/link-news.ts';
 import { type Meter, MeterFault } from '../../../electron/backend/meters/meter-shop.ts';
 import type { SleepClocks } from '../../../electron/backend/meters/sleep-watch.ts';
-import {
-  createSteadyMeter,
-  type LinkNews,
-  usualRecovery,
-} from '../../../electron/backend/meters/steady-meter.ts';
+import { createSteadyMeter, usualRecovery } from '../../../electron/backend/meters/steady-meter.ts';
 
 const never = new AbortController().signal;
 const lostFault = (code: MeterFault['code'] = 'lost') => new MeterFault(code, 'COM3', 'check the cable');
