@@ -1,14 +1,11 @@
-import { conditionsOf } from '../../../core/bridge/conditions.ts';
-import { MeterIdentity, type Standing } from '../../../core/bridge/records.ts';
+import type { Standing } from '../../../core/bridge/records.ts';
 import type { StoredNotes, StoredSettings } from '../../../core/bridge/settings-calls.ts';
-import { rowsAtPort } from '../../../core/line/port-level.ts';
-import { standingAgainstDesign } from '../../../core/line/standing.ts';
 import { refusalLine } from '../../../core/result.ts';
 import type { Archive } from '../archive/open.ts';
-import { fromThousandths, maybe, momentOf } from '../archive/quantities.ts';
+import { momentOf } from '../archive/quantities.ts';
 import type { SweepRow } from '../archive/sweeps.ts';
-import { type Designs, portOf } from './designs.ts';
-import { readingsOf } from './readings.ts';
+import type { Designs } from './designs.ts';
+import { judgeSweep } from './judge-sweep.ts';
 import type { SettingsService } from './settings.ts';
 
 export type Standings = Readonly<{
@@ -30,20 +27,8 @@ export function createStandings(
   const judge = (row: SweepRow, by: StoredSettings, of: StoredNotes): Standing | null => {
     const { sweepId } = row;
     if (row.state === null) return null;
-    const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
-    if (design === undefined) return null;
-    const readings = readingsOf(archive, row);
-    const result = standingAgainstDesign(
-      rowsAtPort(readings, fromThousandths(row.testPointLossMdb)),
-      design,
-      {
-        uncertainty: conditionsOf(by.settings, of.notes, {
-          meter: maybe(row.meter, (json) => MeterIdentity.parse(JSON.parse(json))),
-          ambientC: maybe(row.ambientMc, fromThousandths),
-        }),
-        lineUp: of.notes?.lineUp ?? null,
-      },
-    );
+    const result = judgeSweep(archive, designs, row, by, of);
+    if (result === null) return null;
     const facts = {
       sweepId,
       at: momentOf(row.startedAtMs),

@@ -1,0 +1,55 @@
+import { conditionsOf } from '../../../core/bridge/conditions.ts';
+import { MeterIdentity } from '../../../core/bridge/records.ts';
+import type { StoredNotes, StoredSettings } from '../../../core/bridge/settings-calls.ts';
+import { rowsAtPort } from '../../../core/line/port-level.ts';
+import {
+  type StandingRefusal,
+  type StationStanding,
+  standingAgainstDesign,
+} from '../../../core/line/standing.ts';
+import type { Result } from '../../../core/result.ts';
+import type { Archive } from '../archive/open.ts';
+import { fromThousandths, maybe } from '../archive/quantities.ts';
+import type { SweepRow } from '../archive/sweeps.ts';
+import { type Designs, portOf } from './designs.ts';
+import { readingsOf } from './readings.ts';
+
+/** What of a sweep's row a judgement needs. */
+export type JudgedRow = Pick<
+  SweepRow,
+  | 'seq'
+  | 'stationId'
+  | 'revision'
+  | 'portName'
+  | 'source'
+  | 'sourceName'
+  | 'meter'
+  | 'testPointLossMdb'
+  | 'ambientMc'
+>;
+
+/**
+ * How an ended sweep stands against the design revision that it was read under, by the settings and notes that hold now.
+ * @returns  null at a port without a design line; a refusal where its readings can't be judged
+ */
+export function judgeSweep(
+  archive: Archive,
+  designs: Designs,
+  row: JudgedRow,
+  { settings }: Pick<StoredSettings, 'settings'>,
+  { notes }: Pick<StoredNotes, 'notes'>,
+): Result<StationStanding, StandingRefusal> | null {
+  const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
+  if (design === undefined) return null;
+  return standingAgainstDesign(
+    rowsAtPort(readingsOf(archive, row), fromThousandths(row.testPointLossMdb)),
+    design,
+    {
+      uncertainty: conditionsOf(settings, notes, {
+        meter: maybe(row.meter, (json) => MeterIdentity.parse(JSON.parse(json))),
+        ambientC: maybe(row.ambientMc, fromThousandths),
+      }),
+      lineUp: notes?.lineUp ?? null,
+    },
+  );
+}
