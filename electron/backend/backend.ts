@@ -31,6 +31,10 @@ export type BackendOptions = Readonly<{
 
 export type Backend = Readonly<{
   handlers: Handlers;
+  /** The computer is about to sleep: what runs is kept as partial, and the port is closed. */
+  suspend(): Promise<void>;
+  /** It woke: the meter is looked for again. */
+  resume(): Promise<void>;
   /** Ends a running sweep as partial, closes the meter's link and the archive. May be called twice. */
   close(): Promise<void>;
 }>;
@@ -58,6 +62,8 @@ export async function createBackend(options: BackendOptions): Promise<Backend> {
   let closing: Promise<void> | null = null;
   return {
     handlers: joined.handlers,
+    suspend: joined.sleep.suspend,
+    resume: joined.sleep.resume,
     close() {
       closing ??= joined.close().finally(() => {
         archive.close();

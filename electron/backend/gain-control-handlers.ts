@@ -6,6 +6,7 @@ import type { Runs } from './services/runs.ts';
 import type { ServiceParts } from './services/service-parts.ts';
 import { createSetUps } from './services/set-up.ts';
 import { createSimulatedHands } from './services/simulated-hand.ts';
+import { createSleep, type Sleep } from './services/sleep.ts';
 import type { Visits } from './services/visits.ts';
 import { createWatches } from './services/watch.ts';
 import type { WatchPace } from './services/watch-runner.ts';
@@ -20,6 +21,8 @@ export type GainControl = Readonly<{
   mayPutMeterAway(): Promise<void>;
   visitEnds(visitId: string): Promise<void>;
   stationChanged(stationId: string): void;
+  /** The computer's own sleep ends whatever reads, so it is joined where all that reads is known. */
+  sleep: Sleep;
   close(): Promise<void>;
 }>;
 
@@ -28,6 +31,8 @@ export type GainControlOptions = ServiceParts &
     clients?: (() => number) | undefined;
     watchPace?: WatchPace | undefined;
     withoutPageMs?: number | undefined;
+    /** How time passes after the computer woke; unless told, as it does. */
+    restAfterWaking?: ((ms: number, signal: AbortSignal) => Promise<void>) | undefined;
   }>;
 
 /** Joins the calls of a gain control's set-up to their services: live levels, the sheet of steps, unattended watches. */
@@ -36,13 +41,14 @@ export function joinGainControl(
   services: Readonly<{ designs: Designs; visits: Visits; meters: Meters; runs: Runs }>,
 ): GainControl {
   const { designs, visits, meters, runs } = services;
-  const { clients = () => 1, watchPace, withoutPageMs } = options;
+  const { clients = () => 1, watchPace, withoutPageMs, restAfterWaking } = options;
   const live = createLive(options, designs, visits, meters, runs, clients, withoutPageMs);
   const setUps = createSetUps(options, designs, visits);
   const hands = createSimulatedHands(options, designs, meters, live.probeAgain);
+  const sleep = createSleep(options, { meters, runs, live, rest: restAfterWaking });
   const meterTakenBy = (): string | null => {
     if (runs.running() !== null) return 'a sweep had the meter';
-    return live.current() === null ? null : 'a live reading had the meter';
+    return live.current() === null ? sleep.asleep() : 'a live reading had the meter';
   };
   const watches = createWatches(options, designs, visits, meters, meterTakenBy, watchPace);
   watches.resume();
@@ -87,6 +93,7 @@ export function joinGainControl(
     },
     visitEnds: live.stopIn,
     stationChanged: live.probeAgain,
+    sleep,
     async close() {
       await watches.close();
       await live.close();

@@ -12,6 +12,7 @@ import { createParts } from './services/parts.ts';
 import { createProfiles } from './services/profiles.ts';
 import { createRuns } from './services/runs.ts';
 import { createSettings } from './services/settings.ts';
+import type { Sleep } from './services/sleep.ts';
 import { createStandings } from './services/standing.ts';
 import { createStations } from './services/stations.ts';
 import { createSweeps } from './services/sweeps.ts';
@@ -26,7 +27,7 @@ export type HandlerOptions = GainControlOptions &
  */
 export function createHandlers(
   options: HandlerOptions,
-): Readonly<{ handlers: Handlers; close(): Promise<void> }> {
+): Readonly<{ handlers: Handlers; sleep: Sleep; close(): Promise<void> }> {
   const { archive, shop, host, version } = options;
   const designs = createDesigns(archive);
   const settings = createSettings(options, designs);
@@ -123,6 +124,7 @@ export function createHandlers(
   };
   return {
     handlers,
+    sleep: gainControl.sleep,
     async close() {
       await gainControl.close();
       await runs.close();

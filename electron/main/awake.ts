@@ -1,6 +1,8 @@
 import type { PowerSaveBlocker } from 'electron';
 import { z } from 'zod';
 
+/** The backend is gone, and whatever it read with it. */
+const Gone = z.object({ type: z.literal('gone') });
 /** What comes with readings, and what follows the last of them. */
 const News = z.object({
   type: z.literal('event'),
@@ -24,8 +26,13 @@ export function stayAwakeDuringSweeps(blocker: Pick<PowerSaveBlocker, 'start' | 
     if (id !== undefined) blocker.stop(id);
     held.delete(what);
   };
+  const letAllGo = () => {
+    letGo('display');
+    letGo('computer');
+  };
   return {
     saw(frame) {
+      if (Gone.safeParse(frame).success) return letAllGo();
       const read = News.safeParse(frame);
       if (!read.success) return;
       switch (read.data.name) {
@@ -45,9 +52,6 @@ export function stayAwakeDuringSweeps(blocker: Pick<PowerSaveBlocker, 'start' | 
           break;
       }
     },
-    rest() {
-      letGo('display');
-      letGo('computer');
-    },
+    rest: letAllGo,
   };
 }

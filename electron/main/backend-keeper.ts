@@ -23,6 +23,8 @@ export type KeeperOptions = Readonly<{
 export type Keeper = Readonly<{
   fromPage(frame: unknown): void;
   pageGone(): void;
+  /** The computer is about to sleep, or woke. A backend that is not there needs not know: it holds no port. */
+  computer(what: 'suspend' | 'resume'): void;
   /** Settles when the backend has closed its archive, or was ended because it did not in time. */
   close(): Promise<void>;
 }>;
@@ -110,6 +112,9 @@ export function keepBackend(options: KeeperOptions): Keeper {
     pageGone() {
       if (running?.ready) running.process.send({ kind: 'page-gone' });
       running?.held.splice(0);
+    },
+    computer(what) {
+      if (running?.ready) running.process.send({ kind: what });
     },
     close() {
       return new Promise((resolve) => {

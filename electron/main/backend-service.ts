@@ -79,6 +79,10 @@ export async function runBackendService(options: BackendServiceOptions): Promise
         client.close();
         client = newClient();
         break;
+      case 'suspend':
+      case 'resume':
+        void backend[message.kind]().catch((fault: unknown) => onFault(message.kind, fault));
+        break;
       case 'close':
         void close();
         break;

@@ -1,6 +1,15 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { app, BrowserWindow, ipcMain, powerSaveBlocker, protocol, session, utilityProcess } from 'electron';
+import {
+  app,
+  BrowserWindow,
+  ipcMain,
+  powerMonitor,
+  powerSaveBlocker,
+  protocol,
+  session,
+  utilityProcess,
+} from 'electron';
 import { refusalLine } from '../../core/result.ts';
 import { dataFolder } from '../backend/data-folder.ts';
 import { createLog } from '../backend/log.ts';
@@ -23,6 +32,7 @@ runWorkbench(
     app,
     ipcMain,
     protocol,
+    powerMonitor,
     powerSaveBlocker,
     session: () => session.defaultSession,
     createWindow: (options) => new BrowserWindow(options),

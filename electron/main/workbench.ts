@@ -4,6 +4,7 @@ import type {
   BrowserWindow,
   BrowserWindowConstructorOptions,
   IpcMain,
+  PowerMonitor,
   PowerSaveBlocker,
   Protocol,
   Session,
@@ -21,6 +22,7 @@ export type Shell = Readonly<{
   ipcMain: Pick<IpcMain, 'on' | 'off'>;
   protocol: Pick<Protocol, 'registerSchemesAsPrivileged' | 'handle'>;
   powerSaveBlocker: Pick<PowerSaveBlocker, 'start' | 'stop'>;
+  powerMonitor: Pick<PowerMonitor, 'on'>;
   session(): Session;
   createWindow(options: BrowserWindowConstructorOptions): BrowserWindow;
   startBackend(): BackendProcess;
@@ -79,6 +81,10 @@ export async function runWorkbench(shell: Shell, options: WorkbenchOptions): Pro
     pageGone: keeper.pageGone,
     onFault,
   });
+
+  // Nothing can hold a lid open: what runs is kept and the port closed, before the system takes the adapter's power.
+  shell.powerMonitor.on('suspend', () => keeper.computer('suspend'));
+  shell.powerMonitor.on('resume', () => keeper.computer('resume'));
 
   let reloadedAtMs: number[] = [];
   contents.on('render-process-gone', (_event, details) => {

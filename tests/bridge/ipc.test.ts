@@ -35,7 +35,8 @@ bridgeSuite('Electron IPC', async (handlers) => {
             port: process.port,
             async openBackend({ emit }) {
               emits.push(emit);
-              return { handlers, close: async () => {} };
+              const nothing = async () => {};
+              return { handlers, close: nothing, suspend: nothing, resume: nothing };
             },
             dataDir: 'nowhere',
             onFault,

@@ -49,3 +49,10 @@ it('the display stays on for a live level, and the computer awake for a watch, e
   awake.rest();
   expect(log.slice(3)).toEqual(['stop 1', 'start 3 prevent-app-suspension', 'stop 3']);
 });
+
+it('nothing is held when the backend died in the middle of a sweep', () => {
+  const { log, awake, news } = blocked();
+  news('sweep.reading');
+  awake.saw({ type: 'gone', why: 'the services stopped unexpectedly' });
+  expect(log).toEqual(['start 1 prevent-display-sleep', 'stop 1']);
+});

@@ -12,6 +12,7 @@ function service(close: () => Promise<void> = async () => {}) {
   const exits: number[] = [];
   const aborted: string[] = [];
   const pages: number[] = [];
+  const slept: string[] = [];
   let pagesNow = () => -1;
   process.parentSide.onMessage((message) => heard.push(message));
   const running = runBackendService({
@@ -32,13 +33,17 @@ function service(close: () => Promise<void> = async () => {}) {
         'meters.find': (_input, signal) =>
           new Promise(() => signal.addEventListener('abort', () => aborted.push('find'))),
       });
-      return { handlers, close };
+      const computer = (what: string) => async () => {
+        slept.push(what);
+        if (what === 'resume') throw new Error('no port');
+      };
+      return { handlers, close, suspend: computer('suspend'), resume: computer('resume') };
     },
     dataDir: 'fine',
     onFault: (where) => faults.push(where),
     exit: (code) => exits.push(code),
   });
-  return { process, heard, faults, exits, aborted, running, pages, pagesNow: () => pagesNow() };
+  return { process, heard, faults, exits, aborted, running, pages, slept, pagesNow: () => pagesNow() };
 }
 
 const frame = (inner: unknown) => ({ kind: 'frame', frame: inner }) as const;
@@ -84,6 +89,17 @@ describe('the backend’s service', () => {
     process.parentSide.send(hello);
     await soon(() => pagesNow() === 1);
     expect(pages).toEqual([1]);
+  });
+
+  it('passes on that the computer sleeps and wakes, and lives on when that fails', async () => {
+    const { process, heard, slept, faults } = service();
+    await soon(() => heard.length === 1);
+    process.parentSide.send({ kind: 'suspend' });
+    process.parentSide.send({ kind: 'resume' });
+    await soon(() => faults.length === 1);
+    expect([slept, faults]).toEqual([['suspend', 'resume'], ['resume']]);
+    process.parentSide.send(hello);
+    await soon(() => heard.length === 2);
   });
 
   it('closes the archive before it ends', async () => {

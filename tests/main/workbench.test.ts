@@ -42,6 +42,7 @@ function fakeShell(isFirst = true) {
     setPermissionCheckHandler: () => {},
     setDevicePermissionHandler: () => {},
   });
+  const powerMonitor = new EventEmitter();
   const processes: ReturnType<typeof fakeProcess>[] = [];
   const options: BrowserWindowConstructorOptions[] = [];
   const shell = {
@@ -51,6 +52,7 @@ function fakeShell(isFirst = true) {
       registerSchemesAsPrivileged: (schemes: unknown[]) => log.push(`scheme ${JSON.stringify(schemes)}`),
       handle: (scheme: string) => log.push(`handle ${scheme}`),
     },
+    powerMonitor,
     powerSaveBlocker: { start: () => 1, stop: () => true },
     session: () => session,
     createWindow(given: BrowserWindowConstructorOptions) {
@@ -73,7 +75,7 @@ function fakeShell(isFirst = true) {
       onFault: (where) => faults.push(where),
       nowMs: () => clock.nowMs,
     });
-  return { run, log, app, window, contents, processes, options, faults, clock };
+  return { run, log, app, window, contents, powerMonitor, processes, options, faults, clock };
 }
 
 describe('the Electron program', () => {
@@ -107,6 +109,18 @@ describe('the Electron program', () => {
     await first.run();
     first.app.emit('second-instance');
     expect(first.log.slice(-2)).toEqual(['restore', 'focus']);
+  });
+
+  it('tells the backend that the computer goes to sleep, and that it woke', async () => {
+    const { run, powerMonitor, processes } = fakeShell();
+    await run();
+    // One that is not ready holds no port.
+    powerMonitor.emit('suspend');
+    processes[0]?.port.postMessage({ kind: 'ready' });
+    await settle();
+    powerMonitor.emit('suspend');
+    powerMonitor.emit('resume');
+    expect(processes[0]?.sent).toEqual([{ kind: 'suspend' }, { kind: 'resume' }]);
   });
 
   it('quits only when the backend has closed its archive', async () => {

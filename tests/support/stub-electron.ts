@@ -13,6 +13,7 @@ export const app = Object.assign(new EventEmitter(), {
   exit: (code: number) => process.exit(code),
 });
 export const ipcMain = new EventEmitter();
+export const powerMonitor = new EventEmitter();
 export const powerSaveBlocker = { start: () => 1, stop: () => true };
 export const protocol = {
   registerSchemesAsPrivileged: () => {},

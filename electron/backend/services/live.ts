@@ -29,6 +29,8 @@ export type Live = Readonly<{
   open(input: Input<'live.open'>): Output<'live.open'>;
   /** @throws Refused while one runs */
   refuseWhileRunning(): void;
+  /** Ends the one that runs, for this reason. */
+  interrupt(reason: string): Promise<void>;
   /** Ends one of this visit, because the visit is over. */
   stopIn(visitId: string): Promise<void>;
   /** Puts the probe where the station is now, after a part or a control was changed. */
@@ -76,7 +78,7 @@ export function createLive(
   parts: ServiceParts,
   designs: Designs,
   visits: Visits,
-  meters: Pick<Meters, 'inUse'>,
+  meters: Pick<Meters, 'current' | 'inUse'>,
   runs: Pick<Runs, 'running'>,
   clients: () => number,
   withoutPageMs = WITHOUT_PAGE_MS,
@@ -205,7 +207,7 @@ export function createLive(
           frequencyHz: hzOf(frequencyMhz),
           testPointLossMdb: thousandthsOf(port.testPointLossDb),
           profile: meter.profileName,
-          meter: orderedJson(meter.identity),
+          meter: orderedJson(meters.current()?.identity ?? meter.identity),
           ambientMc,
           pluggedIn: orderedJson(probe.pluggedIn),
           startedAtMs: now().getTime(),
@@ -246,6 +248,7 @@ export function createLive(
           })),
       };
     },
+    interrupt: end,
     async stopIn(visitId) {
       if (live?.run.visitId === visitId) await end(VISIT_ENDED);
     },

@@ -59,7 +59,7 @@ const wordsOf = (fault: unknown): string => {
 export function createWatchRunner(
   parts: ServiceParts,
   designs: Designs,
-  meters: Pick<Meters, 'inUse' | 'connect'>,
+  meters: Pick<Meters, 'current' | 'inUse' | 'connect'>,
   meterTakenBy: () => string | null,
   ended: (watchId: string) => void,
   pace: WatchPace = usualPace,
@@ -102,7 +102,7 @@ export function createWatchRunner(
     const row = {
       fromRound: watch.next,
       choice: orderedJson(meter.choice),
-      meter: orderedJson(meter.identity),
+      meter: orderedJson(meters.current()?.identity ?? meter.identity),
       profile: meter.profileName,
       connectedAtMs: now().getTime(),
     };

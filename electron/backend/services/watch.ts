@@ -40,7 +40,7 @@ export function createWatches(
   parts: ServiceParts,
   designs: Designs,
   visits: Visits,
-  meters: Pick<Meters, 'inUse' | 'connect'>,
+  meters: Pick<Meters, 'current' | 'inUse' | 'connect'>,
   meterTakenBy: () => string | null,
   pace?: WatchPace,
 ): Watches {
@@ -129,7 +129,7 @@ export function createWatches(
         archive.watches.addMeter(seq, {
           fromRound: 0,
           choice: orderedJson(meter.choice),
-          meter: orderedJson(meter.identity),
+          meter: orderedJson(meters.current()?.identity ?? meter.identity),
           profile: meter.profileName,
           connectedAtMs: startedAtMs,
         });

@@ -21,7 +21,7 @@ export async function joined(
   const parts: TestParts = options.folder === undefined ? testParts() : testParts(options.folder);
   const shop = createFakeMeterShop({ now: parts.clock.now, ...options.script });
   const archive = options.archive?.(parts.archive) ?? parts.archive;
-  const { handlers, close } = createHandlers({
+  const { handlers, sleep, close } = createHandlers({
     ...parts,
     ...options.gainControl,
     archive,
@@ -72,6 +72,7 @@ export async function joined(
     ...parts,
     archive,
     handlers,
+    sleep,
     close,
     visit,
     begin,
