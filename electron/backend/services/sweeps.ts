@@ -1,17 +1,15 @@
 import type { Input, Output } from '../../../core/bridge/contract.ts';
-import { writeSweepCsv } from '../../../core/files/write-csv.ts';
-import { rowsAtPort } from '../../../core/line/port-level.ts';
-import { fromThousandths, momentOf, orderedJson, thousandthsOf } from '../archive/quantities.ts';
+import { orderedJson, thousandthsOf } from '../archive/quantities.ts';
 import type { SweepRow } from '../archive/sweeps.ts';
-import { readingOf, summaryOf } from './as-records.ts';
+import { summaryOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
 import { refuseOnFullDisk } from './disk-room.ts';
-import { fileNameOf } from './file-name.ts';
 import type { Meters } from './meters.ts';
 import { probeNow } from './probe-at.ts';
 import { readingsOf } from './readings.ts';
 import { type Runs, STOPPED_BY_HAND } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
+import { sweepFile } from './sweep-file.ts';
 import { importSweep } from './sweep-import.ts';
 import { rereadSweep } from './sweep-reread.ts';
 import type { Visits } from './visits.ts';
@@ -98,28 +96,7 @@ export function createSweeps(
     reread: async ({ sweepId }) => await rereadSweep(parts, known(sweepId)),
     import: (input) => importSweep(parts, designs, visits, input),
     export({ sweepId }) {
-      const row = known(sweepId);
-      const { station } = designs.at(row.stationId, row.revision);
-      const startedAt = momentOf(row.startedAtMs);
-      const { state, endReason } = summaryOf(row, runs.unended(sweepId));
-      const testPointLossDb = fromThousandths(row.testPointLossMdb);
-      const rows = rowsAtPort(archive.sweeps.readings(row.seq).map(readingOf), testPointLossDb);
-      return {
-        fileName: fileNameOf(
-          [
-            station.name,
-            row.portName,
-            row.purpose,
-            `${startedAt.slice(0, 16).replace('T', '-').replace(':', '')}Z`,
-          ],
-          'csv',
-        ),
-        text: writeSweepCsv(rows, [
-          `${station.name} (${station.id}, revision ${row.revision}), ${row.portName}, ${row.purpose}, ${startedAt}`,
-          `levels at the port; the test point's ${testPointLossDb} dB are added`,
-          `sweep ${sweepId}, from ${row.source} ${row.sourceName}, ${state}${endReason === null ? '' : `: ${endReason}`}`,
-        ]),
-      };
+      return sweepFile(archive, designs, known(sweepId), runs.unended(sweepId));
     },
   };
 }

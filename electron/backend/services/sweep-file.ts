@@ -1,0 +1,38 @@
+import { writeSweepCsv } from '../../../core/files/write-csv.ts';
+import { rowsAtPort } from '../../../core/line/port-level.ts';
+import type { Archive } from '../archive/open.ts';
+import { fromThousandths, momentOf } from '../archive/quantities.ts';
+import type { SweepRow } from '../archive/sweeps.ts';
+import { readingOf, summaryOf, type Unended } from './as-records.ts';
+import type { Designs } from './designs.ts';
+import { fileNameOf } from './file-name.ts';
+
+/** A sweep as the file that is exported, and whose hash a report prints: the same bytes whenever it is asked for. */
+export function sweepFile(
+  archive: Archive,
+  designs: Designs,
+  row: SweepRow,
+  unended: Unended,
+): Readonly<{ fileName: string; text: string }> {
+  const { station } = designs.at(row.stationId, row.revision);
+  const startedAt = momentOf(row.startedAtMs);
+  const { state, endReason } = summaryOf(row, unended);
+  const testPointLossDb = fromThousandths(row.testPointLossMdb);
+  const rows = rowsAtPort(archive.sweeps.readings(row.seq).map(readingOf), testPointLossDb);
+  return {
+    fileName: fileNameOf(
+      [
+        station.name,
+        row.portName,
+        row.purpose,
+        `${startedAt.slice(0, 16).replace('T', '-').replace(':', '')}Z`,
+      ],
+      'csv',
+    ),
+    text: writeSweepCsv(rows, [
+      `${station.name} (${station.id}, revision ${row.revision}), ${row.portName}, ${row.purpose}, ${startedAt}`,
+      `levels at the port; the test point's ${testPointLossDb} dB are added`,
+      `sweep ${row.sweepId}, from ${row.source} ${row.sourceName}, ${state}${endReason === null ? '' : `: ${endReason}`}`,
+    ]),
+  };
+}
