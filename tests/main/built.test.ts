@@ -31,14 +31,30 @@ describe('the built main process', () => {
     for (const file of filesOf()) expect(statSync(file).size).toBeLessThan(600_000);
   });
 
-  it('takes every package from outside, and no other than the project’s own', () => {
-    const asked = filesOf().flatMap((file) =>
-      [
-        ...readFileSync(file, 'utf8').matchAll(
-          /^(?:import|export) (?:[^"';]* from )?"([^".][^"]*)";|(?:import|require)\("([^".][^"]*)"\)/gm,
-        ),
-      ].map((found) => found[1] ?? found[2] ?? ''),
+  const askedBy = (file: string): string[] =>
+    [
+      ...readFileSync(file, 'utf8').matchAll(
+        /^(?:import|export) (?:[^"';]* from )?"([^".][^"]*)";|(?:import|require)\("([^".][^"]*)"\)/gm,
+      ),
+    ].map((found) => found[1] ?? found[2] ?? '');
+
+  // A bundler that takes them in leaves their native part behind: "No native build was found" (node-serialport #2998).
+  it('leaves the packages with a native part outside, whole', () => {
+    const asked = new Set(filesOf().flatMap(askedBy));
+    for (const name of ['serialport', 'better-sqlite3']) expect(asked).toContain(name);
+    const taken = filesOf().filter((file) =>
+      /prebuilds|node-gyp-build|bindings-cpp|[\w-]+\.node["'`]|createRequire\(/.test(
+        readFileSync(file, 'utf8'),
+      ),
     );
+    expect(taken).toEqual([]);
+    expect(readdirSync(outDir, { recursive: true }).filter((name) => String(name).endsWith('.node'))).toEqual(
+      [],
+    );
+  });
+
+  it('takes every package from outside, and no other than the project’s own', () => {
+    const asked = filesOf().flatMap(askedBy);
     const known = new Set(['electron', ...Object.keys(manifest.dependencies), ...builtinModules]);
     const packageOf = (name: string) =>
       name
