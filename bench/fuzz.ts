@@ -1,7 +1,7 @@
 import { createChance } from '../tests/support/chance.ts';
-import { fuzz, fuzzTargets } from '../tests/support/fuzz-lines.ts';
+import { fuzz, fuzzPlaces } from '../tests/support/fuzz-lines.ts';
 
-/** `npm run fuzz`: random and mutated lines to every question of every profile; `npm run fuzz -- LINES SEED`. */
+/** `npm run fuzz`: random and mutated lines and blocks to every question of every profile; `npm run fuzz -- LINES SEED`. */
 const lineCount = Number(process.argv[2] ?? 1_000_000);
 const seed = Number(process.argv[3] ?? 1);
 const heapMb = () => {
@@ -16,7 +16,7 @@ const { lines, accepted, wrong } = fuzz(lineCount, createChance(seed));
 const afterMb = heapMb();
 const seconds = (performance.now() - startMs) / 1000;
 console.log(
-  `${lines} lines to ${fuzzTargets.length} questions of every profile in ${seconds.toFixed(1)} s (seed ${seed})`,
+  `${lines} lines and blocks to ${fuzzPlaces} questions of every profile in ${seconds.toFixed(1)} s (seed ${seed})`,
 );
 console.log(`accepted ${accepted}, wrongly accepted or refused ${wrong.length}`);
 console.log(`heap ${beforeMb.toFixed(1)} MB before, ${afterMb.toFixed(1)} MB after`);

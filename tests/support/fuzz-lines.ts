@@ -7,6 +7,7 @@ import type { Profile, Question } from '../../electron/backend/meters/profile.ts
 import { SimulatedInstrument } from '../../electron/backend/meters/simulated/instrument.ts';
 import { LineInstrument } from '../../electron/backend/meters/simulated/line-instrument.ts';
 import { answersBy } from './answer-pattern.ts';
+import { blockFormats, fuzzBlock } from './fuzz-blocks.ts';
 
 const span = { startHz: 57e6, stopHz: 75e6, points: 4 };
 const listPattern = /^(?:\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:[Ee][+-]?\d+)?\s*(?:,(?!$)|$)){4}$/;
@@ -90,9 +91,12 @@ function mutated(target: Target, chance: () => number): string {
 
 export type FuzzFigures = { lines: number; accepted: number; wrong: string[] };
 
+/** Questions that are answered by a line, and number formats of a block. */
+export const fuzzPlaces = fuzzTargets.length + blockFormats.length;
+
 /**
- * Sends lines through the splitter, in pieces, to every question of every profile, and holds what is accepted against
- * the grammar read in another way.
+ * Sends lines through the splitter, in pieces, to every question of every profile, and blocks through their collector, and
+ * holds what is accepted against the grammar read in another way.
  */
 export function fuzz(
   lineCount: number,
@@ -102,7 +106,15 @@ export function fuzz(
   const figures: FuzzFigures = { lines: 0, accepted: 0, wrong: [] };
   const splitters = fuzzTargets.map(() => createLineSplitter(false));
   for (let i = 0; figures.lines < lineCount; i += 1) {
-    const place = i % fuzzTargets.length;
+    const place = i % fuzzPlaces;
+    const format = blockFormats[place - fuzzTargets.length];
+    if (format !== undefined) {
+      const { accepted, wrong } = fuzzBlock(format, chance);
+      figures.lines += 1;
+      if (accepted) figures.accepted += 1;
+      if (wrong !== null && figures.wrong.length < 20) figures.wrong.push(wrong);
+      continue;
+    }
     const target = fuzzTargets[place];
     const splitter = splitters[place];
     if (target === undefined || splitter === undefined) throw new Error('no target');
