@@ -3,6 +3,7 @@ import { KeptDialogs } from './screens/KeptDialogs.tsx';
 import { LostLink } from './screens/LostLink.tsx';
 import { MeterScreen } from './screens/MeterScreen.tsx';
 import { NoticeBar } from './screens/NoticeBar.tsx';
+import { SkipLink } from './screens/SkipLink.tsx';
 import { StationScreen } from './screens/StationScreen.tsx';
 import { StationsScreen } from './screens/StationsScreen.tsx';
 import { selectLink, selectSheet } from './state/select.ts';
@@ -25,6 +26,7 @@ function Screen() {
   if (link.at === 'closed') return <LostLink why={link.why} />;
   return (
     <>
+      <SkipLink />
       {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
       <NoticeBar />
       <MeterScreen />

@@ -12,6 +12,7 @@ import { Segments } from '../parts/Segments.tsx';
 import { selectBusy, selectMeter, selectNotes, selectSettings, selectStationSheet } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
+import { TextSizeChoice } from './TextSizeChoice.tsx';
 
 const ANY = ':any';
 const STATION = ':station';
@@ -51,7 +52,7 @@ export function SettingsPanel() {
   const choose = (change: Partial<Settings>) => void changeSettings({ ...settings, ...change });
   return (
     <Panel title="Settings" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
-      <section className="units" aria-label="Shown in">
+      <section className="units" aria-label="How things are shown">
         <p className="units__name">Levels</p>
         <Segments
           label="Levels shown in"
@@ -84,6 +85,7 @@ export function SettingsPanel() {
             { key: 'ft', text: 'feet' },
           ]}
         />
+        <TextSizeChoice />
       </section>
       <MeterNumbers settings={settings} />
       <DialogNotice />

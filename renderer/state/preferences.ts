@@ -1,5 +1,6 @@
 import { climateOfRecords } from '../../core/files/climate.ts';
 import type { State, Store } from './store.ts';
+import { textSizes } from './ui-slice.ts';
 
 const KEY = 'tiltwright-preferences/1';
 /** More than the sun has ever added to a cable: not kept by this program. */
@@ -34,37 +35,75 @@ function recallWeather(store: Store, kept: object): void {
     store.getState().sunSaid(kept.sunOffsetC);
 }
 
+/** The style sheets follow these two marks of the page, and nothing else does. */
+function dress(page: HTMLElement, { theme, textSize }: State): void {
+  page.dataset.theme = theme;
+  page.dataset.text = String(textSize);
+}
+
+/** What was kept of the look and the operator; what is none of ours is passed over. */
+function recallLook(store: Store, kept: object): void {
+  const { themeChosen, textSizeChosen, operatorNamed } = store.getState();
+  if ('theme' in kept && (kept.theme === 'sun' || kept.theme === 'night')) themeChosen(kept.theme);
+  if ('textSize' in kept) {
+    const size = textSizes.find((one) => one === kept.textSize);
+    if (size !== undefined) textSizeChosen(size);
+  }
+  if ('operator' in kept && typeof kept.operator === 'string') operatorNamed(kept.operator);
+}
+
 /**
  * How the page looks, who holds the meter, and the weather that the year ahead is computed for; measurements and what they are
- * judged by live in the archive.
+ * judged by live in the archive. Until somebody chose a theme, the page is as light or as dark as the system.
  */
-export function recallPreferences(store: Store, box: Pick<Storage, 'getItem'>, page: HTMLElement): void {
+export function recallPreferences(
+  store: Store,
+  box: Pick<Storage, 'getItem'>,
+  page: HTMLElement,
+  systemIsDark = false,
+): void {
+  if (systemIsDark) store.getState().themeChosen('night');
   try {
     const kept: unknown = JSON.parse(box.getItem(KEY) ?? '{}');
     if (typeof kept === 'object' && kept !== null) {
-      if ('theme' in kept && (kept.theme === 'sun' || kept.theme === 'night'))
-        store.getState().themeChosen(kept.theme);
-      if ('operator' in kept && typeof kept.operator === 'string')
-        store.getState().operatorNamed(kept.operator);
+      recallLook(store, kept);
       if ('weather' in kept && typeof kept.weather === 'object' && kept.weather !== null)
         recallWeather(store, kept.weather);
     }
   } catch {
     // A browser without storage, or a note of another version: the page looks as on the first day.
   }
-  page.dataset.theme = store.getState().theme;
+  dress(page, store.getState());
 }
 
-export function keepPreferences(store: Store, box: Pick<Storage, 'setItem'>, page: HTMLElement): () => void {
+/** The theme is kept once it was chosen, and not before: a system that turns dark at dusk is followed until then. */
+export function keepPreferences(
+  store: Store,
+  box: Pick<Storage, 'getItem' | 'setItem'>,
+  page: HTMLElement,
+): () => void {
+  let themeWasChosen = keptTheme(box);
   return store.subscribe((state, before) => {
-    const { theme, operator } = state;
+    const { theme, textSize, operator } = state;
     const sameWeather = state.weather === before.weather && state.sunOffsetC === before.sunOffsetC;
-    if (theme === before.theme && operator === before.operator && sameWeather) return;
-    page.dataset.theme = theme;
+    const sameLook = theme === before.theme && textSize === before.textSize;
+    if (sameLook && operator === before.operator && sameWeather) return;
+    themeWasChosen ||= theme !== before.theme;
+    dress(page, state);
     try {
-      box.setItem(KEY, JSON.stringify({ theme, operator, weather: weatherKept(state) }));
+      const look = themeWasChosen ? { theme, textSize } : { textSize };
+      box.setItem(KEY, JSON.stringify({ ...look, operator, weather: weatherKept(state) }));
     } catch {
       // Storage that is full or forbidden costs only the memory of it.
     }
   });
+}
+
+function keptTheme(box: Pick<Storage, 'getItem'>): boolean {
+  try {
+    const kept: unknown = JSON.parse(box.getItem(KEY) ?? '{}');
+    return typeof kept === 'object' && kept !== null && 'theme' in kept;
+  } catch {
+    return false;
+  }
 }

@@ -9,6 +9,7 @@ export const selectPorts = (state: State) => state.ports;
 export const selectRun = (state: State) => state.run;
 export const selectLink = (state: State) => state.link;
 export const selectTheme = (state: State) => state.theme;
+export const selectTextSize = (state: State) => state.textSize;
 export const selectSettings = (state: State) => state.settings;
 export const selectLevelUnit = (state: State) => state.settings.settings.levelUnit;
 export const selectTemperatureUnit = (state: State) => state.settings.settings.temperatureUnit;

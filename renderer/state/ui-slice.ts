@@ -2,6 +2,10 @@ import type { StateCreator } from 'zustand/vanilla';
 
 export type Theme = 'sun' | 'night';
 
+/** Sizes of all text, in percent of what the system has. */
+export const textSizes = [100, 125, 150, 175, 200] as const;
+export type TextSize = (typeof textSizes)[number];
+
 /** One dialog at a time. */
 export type Dialog =
   | Readonly<{ open: 'none' }>
@@ -27,6 +31,7 @@ export type Profile = Readonly<{ name: string; title: string }>;
 export type UiSlice = {
   link: Link;
   theme: Theme;
+  textSize: TextSize;
   operator: string;
   dialog: Dialog;
   notice: Notice;
@@ -35,6 +40,7 @@ export type UiSlice = {
   busy: string | null;
   linkBecame(link: Link): void;
   themeChosen(theme: Theme): void;
+  textSizeChosen(textSize: TextSize): void;
   operatorNamed(operator: string): void;
   dialogOpened(dialog: Dialog): void;
   noticed(notice: Notice): void;
@@ -45,6 +51,7 @@ export type UiSlice = {
 export const createUiSlice: StateCreator<UiSlice> = (set) => ({
   link: { at: 'opening' },
   theme: 'sun',
+  textSize: 100,
   operator: '',
   dialog: { open: 'none' },
   notice: null,
@@ -52,6 +59,7 @@ export const createUiSlice: StateCreator<UiSlice> = (set) => ({
   busy: null,
   linkBecame: (link) => set({ link }),
   themeChosen: (theme) => set({ theme }),
+  textSizeChosen: (textSize) => set({ textSize }),
   operatorNamed: (operator) => set({ operator }),
   dialogOpened: (dialog) => set({ dialog }),
   noticed: (notice) => set({ notice }),

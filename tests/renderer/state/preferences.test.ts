@@ -21,15 +21,47 @@ it('remembers the theme and the operator, and nothing that was measured or is ju
   keepPreferences(store, box, page);
   store.getState().themeChosen('night');
   store.getState().operatorNamed('R. Ames');
+  store.getState().textSizeChosen(150);
   expect(page.dataset.theme).toBe('night');
+  expect(page.dataset.text).toBe('150');
   expect(JSON.parse(box.kept ?? '')).toEqual({
     theme: 'night',
+    textSize: 150,
     operator: 'R. Ames',
     weather: { sunOffsetC: 15 },
   });
   const next = createWorkbenchStore();
   recallPreferences(next, box, page);
-  expect(next.getState()).toMatchObject({ theme: 'night', operator: 'R. Ames' });
+  expect(next.getState()).toMatchObject({ theme: 'night', textSize: 150, operator: 'R. Ames' });
+});
+
+it('is as dark as the system until somebody chose, and keeps no theme that nobody chose', () => {
+  const box = boxWith(null);
+  const page = document.createElement('html');
+  const store = createWorkbenchStore();
+  recallPreferences(store, box, page, true);
+  keepPreferences(store, box, page);
+  expect(page.dataset.theme).toBe('night');
+  store.getState().textSizeChosen(200);
+  expect(JSON.parse(box.kept ?? '')).not.toHaveProperty('theme');
+  const byDay = createWorkbenchStore();
+  recallPreferences(byDay, box, page, false);
+  expect(byDay.getState()).toMatchObject({ theme: 'sun', textSize: 200 });
+
+  // Once it was chosen, the system is not asked again.
+  store.getState().themeChosen('sun');
+  const next = createWorkbenchStore();
+  recallPreferences(next, box, page, true);
+  expect(page.dataset.theme).toBe('sun');
+  keepPreferences(next, box, page);
+  next.getState().operatorNamed('R. Ames');
+  expect(JSON.parse(box.kept ?? '')).toMatchObject({ theme: 'sun', operator: 'R. Ames' });
+});
+
+it.each([90, 110, '200', null])('takes no text size %j that is not offered', (textSize) => {
+  const store = createWorkbenchStore();
+  recallPreferences(store, boxWith(JSON.stringify({ textSize })), document.createElement('html'));
+  expect(store.getState().textSize).toBe(100);
 });
 
 it('remembers the two record temperatures and what the sun adds, but no days of a file', () => {
@@ -74,7 +106,7 @@ it('works where storage is forbidden', () => {
     throw new DOMException('denied', 'SecurityError');
   };
   recallPreferences(store, { getItem: forbidden }, page);
-  keepPreferences(store, { setItem: forbidden }, page);
+  keepPreferences(store, { getItem: forbidden, setItem: forbidden }, page);
   store.getState().themeChosen('night');
   expect(page.dataset.theme).toBe('night');
 });
