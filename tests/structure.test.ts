@@ -16,6 +16,7 @@ const layers: readonly Layer[] = [
       'core/line/',
       'core/channels/',
       'core/plug-ins/',
+      'core/coax/cables',
       'core/result',
       'core/units',
       'core/interpolate',

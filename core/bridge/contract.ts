@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { cascadeCalls } from './cascade-calls.ts';
 import { liveCalls, liveEvents } from './live-calls.ts';
 import { meterCalls, meterEvents } from './meter-calls.ts';
 import {
@@ -125,6 +126,7 @@ export const calls = {
     out: z.strictObject({ fittings: z.array(Fitting) }),
   },
 
+  ...cascadeCalls,
   ...liveCalls,
   ...setUpCalls,
   ...watchCalls,

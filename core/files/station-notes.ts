@@ -3,6 +3,7 @@ import { checkedLineUp } from '../channels/line-up.ts';
 import type { Result } from '../result.ts';
 import { readJsonFile } from './json-file.ts';
 import { MeterUncertainty } from './meter-uncertainty.ts';
+import { AmplifierNotes, CascadeNotes, SpanNotes } from './station-figures.ts';
 
 const mhz = z.number().positive().max(100_000);
 const name = z.string().trim().min(1).max(120);
@@ -39,6 +40,9 @@ export const StationNotes = z
     lineUp: z.array(Entry).max(2000).optional(),
     trims: z.array(Trim).max(4).optional(),
     meter: MeterUncertainty.optional(),
+    span: SpanNotes.optional(),
+    amplifier: AmplifierNotes.optional(),
+    cascade: CascadeNotes.optional(),
   })
   .superRefine(({ lineUp, trims }, issues) => {
     const checked = lineUp === undefined ? null : checkedLineUp(lineUp);

@@ -1,14 +1,14 @@
-import { LEVEL, type Unfit, unfit, unfitCount } from '../checked.ts';
-import { done, type Result } from '../result.ts';
+import { LEVEL, type Unfit, unfit } from '../checked.ts';
+import { done, type Result, refuse } from '../result.ts';
 
 /**
- * The power of so many signals of one level.
- * @param levelDbmv  dBmV of each
- * @param count      signals, 1 or more, whole
+ * The power of signals together.
+ * @param levelsDbmv  dBmV of each, one or more
  * @returns  dBmV of all together, or a refusal
- * @source   + 10 log n: Hranac, "Broadband: Total Power"
+ * @source   10 log of the sum of powers; of n equal levels + 10 log n: Hranac, "Broadband: Total Power"
  */
-export function totalOfEqualDbmv(levelDbmv: number, count: number): Result<number, Unfit> {
-  const wrong = unfit([['level', levelDbmv, LEVEL]]) ?? unfitCount('signals', count);
-  return wrong ?? done(levelDbmv + 10 * Math.log10(count));
+export function totalDbmv(levelsDbmv: readonly number[]): Result<number, Unfit> {
+  if (levelsDbmv.length === 0) return refuse('out-of-range', '0 signals', 'give one level or more');
+  const wrong = unfit(levelsDbmv.map((levelDbmv, i) => [`level ${i + 1}`, levelDbmv, LEVEL]));
+  return wrong ?? done(10 * Math.log10(levelsDbmv.reduce((sum, one) => sum + 10 ** (one / 10), 0)));
 }

@@ -5,6 +5,7 @@ import { type GainControlOptions, joinGainControl } from './gain-control-handler
 import { knownProfiles } from './meters/known-profiles.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
 import { profileFolder } from './meters/profile-folder.ts';
+import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
 import { createMeters } from './services/meters.ts';
@@ -38,6 +39,7 @@ export function createHandlers(
   const sweeps = createSweeps(options, designs, visits, meters, runs);
   const parts = createParts(options, designs, visits, runs, settings);
   const demo = createDemo(archive, stations, settings);
+  const cascade = createCascade(archive, designs, settings, runs);
   const shippedNames = knownProfiles.map(({ name }) => name);
   const profiles = createProfiles(shop, profileFolder(dirname(archive.path), shippedNames), meters);
   const gainControl = joinGainControl(options, { designs, visits, meters, runs });
@@ -117,6 +119,7 @@ export function createHandlers(
     'settings.change': async (input) => settings.change(input),
     'notes.read': async ({ stationId }) => settings.readNotes(stationId),
     'notes.change': async (input) => settings.changeNotes(input),
+    'cascade.read': async (input) => cascade.read(input),
     'truck.read': async () => settings.truckWithKit(),
     'truck.change': async (input) => settings.changeTruck(input),
 

@@ -1,6 +1,7 @@
 import type { Output } from '../../../core/bridge/contract.ts';
 import { BENCH_METER } from '../../../core/simulate/bench-meter.ts';
 import { quillmere } from '../../../core/simulate/quillmere.ts';
+import { quillmereNotes } from '../../../core/simulate/quillmere-notes.ts';
 import type { Archive } from '../archive/open.ts';
 import type { SettingsService } from './settings.ts';
 import type { Stations } from './stations.ts';
@@ -8,18 +9,24 @@ import type { Stations } from './stations.ts';
 export type Demo = Readonly<{ load(): Output<'demo.load'> }>;
 
 /**
- * The invented network of Quillmere, and the data sheet of its meter. What is there already stays as it is, whatever
+ * The invented network of Quillmere with its spans and amplifiers, and the data sheet of its meter. What is there already stays as it is, whatever
  * became of it since.
  */
 export function createDemo(
   archive: Archive,
   stations: Stations,
-  settings: Pick<SettingsService, 'read' | 'change'>,
+  settings: Pick<SettingsService, 'read' | 'change' | 'readNotes' | 'changeNotes'>,
 ): Demo {
   return {
     load() {
       for (const { station } of quillmere)
         if (!archive.stations.has(station.id)) stations.keep(station, 'demo');
+      for (const [stationId, figures] of Object.entries(quillmereNotes))
+        if (settings.readNotes(stationId).revision === 0)
+          settings.changeNotes({
+            ...{ stationId, basedOn: 0 },
+            notes: { format: 'tiltwright-station-notes/1', ...figures },
+          });
       const { settings: held, revision } = settings.read();
       if (!Object.hasOwn(held.sheets, BENCH_METER.model))
         settings.change({
