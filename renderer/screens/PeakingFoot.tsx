@@ -55,11 +55,7 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
       >
         {sound ? 'Sound is on' : 'Sound is off'}
       </ToggleButton>
-      <Button
-        className="button button--plain button--visit held"
-        onPress={levels.holdAnew}
-        aria-label="Hold anew"
-      >
+      <Button className="button button--plain button--visit held" onPress={levels.holdAnew}>
         <span>
           highest <LiveText source={source} words={words.highest} className="held__level" />
         </span>

@@ -40,7 +40,7 @@ export function ReadingPanel({ run }: ReadingPanelProps) {
 
   return (
     <>
-      <p className="lead">{`Reading, ${run.plan.portName}`}</p>
+      <h1 className="lead">{`Reading, ${run.plan.portName}`}</h1>
       <p className="count">
         {count}
         <small>{`of ${counted(planned, 'channel', 'channels')}`}</small>

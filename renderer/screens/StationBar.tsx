@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import { temperature } from '../format.ts';
+import { type TemperatureUnit, temperature } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
 import { selectRun, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
@@ -8,6 +8,9 @@ import { KeptButtons } from './KeptButtons.tsx';
 import { MeterChip } from './MeterChip.tsx';
 import { PlaceTabs } from './PlaceTabs.tsx';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
+
+const visitWords = (ambientC: number | null, unit: TemperatureUnit): string =>
+  ambientC === null ? 'Visit open' : `${temperature(ambientC, unit)} ambient`;
 
 /** The bar of a station: which one, where one is at it, its visit and the meter. The same on each of its screens. */
 export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
@@ -32,14 +35,9 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
             className="visit-chip"
             onPress={() => dialogOpened({ open: 'end-visit' })}
             isDisabled={reading}
-            aria-label="A visit is open. End the visit."
+            aria-label={`${visitWords(openVisit.ambientC, unit)}, end the visit. A visit is open.`}
           >
-            <strong>
-              {openVisit.ambientC === null
-                ? 'Visit open'
-                : `${temperature(openVisit.ambientC, unit)} ambient`}
-            </strong>
-            <small>end the visit</small>
+            <strong>{visitWords(openVisit.ambientC, unit)}</strong> <small>end the visit</small>
           </Button>
         )}
         <MeterChip />

@@ -1,0 +1,118 @@
+import type { Page } from 'playwright-core';
+
+export type Control = Readonly<{
+  name: string;
+  width: number;
+  height: number;
+  left: number;
+  top: number;
+  /** One of the large buttons of a visit. */
+  ofVisit: boolean;
+  /** Its place in a group whose members belong side by side (segments, rows of a list, keys of a step); null where it stands alone. */
+  group: string | null;
+}>;
+
+/** Every control that can be seen now, with the box that a finger meets: for a radio button its whole label. */
+export const controlsOf = (page: Page): Promise<readonly Control[]> =>
+  page.evaluate(() => {
+    const wanted =
+      'button, a[href], input, textarea, select, [role="slider"], [role="option"], [role="row"][tabindex], [role="radio"]';
+    const groups =
+      '[role="radiogroup"], [role="listbox"], [role="grid"], [role="group"], fieldset, ol, table';
+    const seen = new Map<Element, Control>();
+    const numbers = new Map<Element, number>();
+    const top = document.querySelector('[role="dialog"]') ?? document.body;
+    for (const control of top.querySelectorAll(wanted)) {
+      const label = control.matches('input[type="radio"], input[type="checkbox"]')
+        ? control.closest('label')
+        : control;
+      if (label === null || seen.has(label) || label.closest('[aria-hidden="true"], .unseen, .skip'))
+        continue;
+      if (label.getAttribute('tabindex') === '-1' && label.matches('input')) continue;
+      const box = label.getBoundingClientRect();
+      if (box.width < 2 || box.height < 2 || !label.checkVisibility({ visibilityProperty: true })) continue;
+      const group = label.parentElement?.closest(groups) ?? null;
+      if (group !== null && !numbers.has(group)) numbers.set(group, numbers.size);
+      seen.set(label, {
+        name:
+          `${label.getAttribute('aria-label') ?? label.textContent?.trim() ?? ''}`.slice(0, 60) ||
+          `${label.tagName.toLowerCase()}.${label.className}`,
+        width: Math.round(box.width * 10) / 10,
+        height: Math.round(box.height * 10) / 10,
+        left: box.left,
+        top: box.top,
+        ofVisit: label.classList.contains('button--visit'),
+        group: group === null ? null : String(numbers.get(group)),
+      });
+    }
+    return [...seen.values()];
+  });
+
+/** What is smaller than a gloved finger needs: 44 px, and 56 px for the actions of a visit (half a pixel for rounding). */
+export const tooSmall = (controls: readonly Control[]): readonly string[] =>
+  controls
+    .filter(({ width, height, ofVisit }) => Math.min(width, height) < (ofVisit ? 56 : 44) - 0.5)
+    .map(({ name, width, height }) => `${name}: ${width} x ${height}`);
+
+/** Pairs of controls that a finger may take for each other: less than 8 px apart and not of one group. */
+export function tooClose(controls: readonly Control[]): readonly string[] {
+  const found: string[] = [];
+  controls.forEach((one, i) => {
+    for (const other of controls.slice(i + 1)) {
+      if (one.group !== null && one.group === other.group) continue;
+      const across =
+        Math.max(one.left, other.left) - Math.min(one.left + one.width, other.left + other.width);
+      const down = Math.max(one.top, other.top) - Math.min(one.top + one.height, other.top + other.height);
+      const gap = Math.max(across, down);
+      const isInside =
+        across <= -Math.min(one.width, other.width) && down <= -Math.min(one.height, other.height);
+      if (!isInside && gap < 7.5) found.push(`${one.name} | ${other.name}: ${gap.toFixed(1)}`);
+    }
+  });
+  return found;
+}
+
+export type TextFaults = Readonly<{ small: readonly string[]; cut: readonly string[]; sidewaysPx: number }>;
+
+/** Text under 14 px, text that its box cuts off, and how far the page would have to be moved sideways. */
+export const textFaults = (page: Page): Promise<TextFaults> =>
+  page.evaluate(() => {
+    const small = new Set<string>();
+    const cut = new Set<string>();
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      const words = node.textContent?.trim() ?? '';
+      const box = node.parentElement;
+      if (
+        words === '' ||
+        box === null ||
+        box.closest('.unseen, .skip, noscript, script, [data-live-announcer]')
+      )
+        continue;
+      if (!box.checkVisibility({ visibilityProperty: true })) continue;
+      if (Number.parseFloat(getComputedStyle(box).fontSize) < 13.9) small.add(words.slice(0, 40));
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      const ink = range.getBoundingClientRect();
+      const slack = ink.height * 0.3; // the room over and under the letters of a line
+      // Every frame around the words that cuts off what does not fit, and can't be scrolled.
+      for (let at: Element | null = box; at !== null && at !== document.body; at = at.parentElement) {
+        const style = getComputedStyle(at);
+        if (at instanceof SVGElement && !at.matches('svg')) continue;
+        if (style.position === 'fixed') break;
+        const frame = at.getBoundingClientRect();
+        const hidesX = style.overflowX === 'hidden' || style.overflowX === 'clip';
+        const hidesY = style.overflowY === 'hidden' || style.overflowY === 'clip';
+        if (hidesX && (ink.right > frame.right + 1.5 || ink.left < frame.left - 1.5))
+          cut.add(words.slice(0, 40));
+        if (hidesY && (ink.bottom > frame.bottom + slack || ink.top < frame.top - slack))
+          cut.add(words.slice(0, 40));
+        if (style.overflowX === 'auto' || style.overflowX === 'scroll') break;
+      }
+    }
+    return {
+      small: [...small],
+      cut: [...cut],
+      sidewaysPx: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    };
+  });
