@@ -65,6 +65,10 @@ export type Purpose = z.infer<typeof Purpose>;
 export const SweepState = z.enum(['recording', 'complete', 'partial']);
 export type SweepState = z.infer<typeof SweepState>;
 
+/** Why something was declared, by whom and when. */
+export const Said = z.strictObject({ reason: text, operator: text, at: Moment });
+export type Said = z.infer<typeof Said>;
+
 export const SweepSummary = z.strictObject({
   sweepId: Id,
   visitId: Id,
@@ -86,6 +90,12 @@ export const SweepSummary = z.strictObject({
   endReason: z.string().nullable(),
   /** What was plugged in while it was read. */
   pluggedIn: z.record(z.string(), z.number()),
+  /** Declared void: it stays, and nothing is judged by it. Null for one that counts. */
+  voided: Said.nullable(),
+  /** The sweep whose readings these are and which this one says right, and why; null for one as it was read. */
+  corrects: z.strictObject({ sweepId: Id, ...Said.shape }).nullable(),
+  /** The sweep that says this one right; then that one is judged. */
+  correctedBy: Id.nullable(),
 });
 export type SweepSummary = z.infer<typeof SweepSummary>;
 

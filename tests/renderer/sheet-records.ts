@@ -99,6 +99,9 @@ export function sweepOf({ n, offDb, pluggedIn = installed, over = {} }: SweepSto
       readingCount: 136,
       endReason: null,
       pluggedIn: { ...pluggedIn },
+      voided: null,
+      corrects: null,
+      correctedBy: null,
       ...over,
     },
     readings: frequencies.map((f) => ({

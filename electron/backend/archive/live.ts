@@ -46,7 +46,7 @@ const LIVE = `SELECT l.seq, l.live_id liveId, l.station_id stationId, v.visit_id
 export function liveStatements(archive: Database, session: Session) {
   const add = archive.prepare(`INSERT INTO live
     (live_id, station_id, revision, visit, port_name, frequency_hz, test_point_loss_mdb, profile, meter, ambient_mc,
-     plugged_in, started_at, session) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+     plugged_in, started_at, session, order_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
   const addReading = archive.prepare(
     'INSERT INTO live_reading (live, place, elapsed_ms, meter_mdbmv, taken_at) VALUES (?, ?, ?, ?, ?)',
   );
@@ -64,10 +64,12 @@ export function liveStatements(archive: Database, session: Session) {
                l.started_at) lastKnownAtMs
     FROM live l WHERE NOT EXISTS (SELECT 1 FROM live_end e WHERE e.live = l.seq) ORDER BY l.seq`);
   const addHand = archive.prepare(
-    'INSERT INTO simulated_hand (station_id, hand, ambient_mc, done_at, session) VALUES (?, ?, ?, ?, ?)',
+    'INSERT INTO simulated_hand (station_id, hand, ambient_mc, done_at, session, order_ms) VALUES (?, ?, ?, ?, ?, ?)',
   );
   const hands = archive.prepare<[string], HandRow>(
-    'SELECT hand, ambient_mc ambientMc, done_at doneAtMs FROM simulated_hand WHERE station_id = ? ORDER BY seq',
+    `SELECT h.hand, h.ambient_mc ambientMc, h.done_at doneAtMs FROM simulated_hand h JOIN session x ON x.seq = h.session
+     WHERE h.station_id = ? AND x.device = (SELECT o.device FROM own_device o ORDER BY o.seq DESC LIMIT 1)
+     ORDER BY h.seq`,
   );
   return {
     /** @returns  the run's `seq`, under which its readings are added */
@@ -87,6 +89,7 @@ export function liveStatements(archive: Database, session: Session) {
           live.pluggedIn,
           live.startedAtMs,
           session.number(),
+          session.order(live.startedAtMs),
         ).lastInsertRowid,
       ),
     addReading: (seq: number, { place, elapsedMs, meterMdbmv, takenAtMs }: LiveReadingRow): void => {
@@ -104,15 +107,24 @@ export function liveStatements(archive: Database, session: Session) {
         ended.endedAtMs,
         session.number(),
       );
+      session.link('live', seq);
     },
     byId: (liveId: string): LiveRow | undefined => byId.get(liveId),
     readings: (seq: number, fromPlace: number, limit: number): readonly LiveReadingRow[] =>
       readings.all(seq, fromPlace, limit),
     unfinished: (): readonly UnfinishedLive[] => unfinished.all(),
     addHand: (stationId: string, { hand, ambientMc, doneAtMs }: HandRow): void => {
-      addHand.run(stationId, hand, ambientMc, doneAtMs, session.number());
+      const { lastInsertRowid } = addHand.run(
+        stationId,
+        hand,
+        ambientMc,
+        doneAtMs,
+        session.number(),
+        session.order(doneAtMs),
+      );
+      session.link('simulated-hand', Number(lastInsertRowid));
     },
-    /** In the order in which they were done. */
+    /** Of this device's simulated network, in the order in which they were done. */
     handsAt: (stationId: string): readonly HandRow[] => hands.all(stationId),
   };
 }

@@ -30,20 +30,22 @@ export function meterLinkStatements(archive: Database, session: Session) {
     .pluck();
   const bytes = archive.prepare<[number], Buffer>('SELECT body FROM sweep_bytes WHERE sweep = ?').pluck();
   const addUse = archive.prepare(
-    'INSERT INTO meter_use (choice, identity, adapter, connected_at, session) VALUES (?, ?, ?, ?, ?)',
+    'INSERT INTO meter_use (choice, identity, adapter, connected_at, session, order_ms) VALUES (?, ?, ?, ?, ?, ?)',
   );
   const lastUse = archive.prepare<[], MeterUseRow>(
-    'SELECT choice, identity, adapter, connected_at connectedAtMs FROM meter_use ORDER BY seq DESC LIMIT 1',
+    `SELECT u.choice, u.identity, u.adapter, u.connected_at connectedAtMs
+     FROM meter_use u JOIN session x ON x.seq = u.session
+     WHERE x.device = (SELECT o.device FROM own_device o ORDER BY o.seq DESC LIMIT 1) ORDER BY u.seq DESC LIMIT 1`,
   );
   const addCalibration = archive.prepare(`INSERT INTO meter_calibration
-    (maker, model, serial_number, adapter, due_on, noted_at, session) VALUES (?, ?, ?, ?, ?, ?, ?)`);
+    (maker, model, serial_number, adapter, due_on, noted_at, session, order_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`);
   // A serial number is the meter's own; an adapter may have had another meter behind it.
   const lastCalibration = archive.prepare<
     [string, string, string, string, string | null],
     Readonly<{ dueOn: string | null }>
   >(`SELECT due_on dueOn FROM meter_calibration
      WHERE maker = ? AND model = ? AND serial_number = ? AND (? <> '' OR adapter IS ?)
-     ORDER BY seq DESC LIMIT 1`);
+     ORDER BY order_ms DESC, seq DESC LIMIT 1`);
   return {
     /** @param seq  the sweep's */
     addPortion: (seq: number, place: number, body: Uint8Array): void => {
@@ -53,11 +55,30 @@ export function meterLinkStatements(archive: Database, session: Session) {
     /** The bytes of a sweep of before they were kept in portions. */
     bytes: (seq: number): Uint8Array | undefined => bytes.get(seq),
     addUse: (use: MeterUseRow): void => {
-      addUse.run(use.choice, use.identity, use.adapter, use.connectedAtMs, session.number());
+      const { lastInsertRowid } = addUse.run(
+        use.choice,
+        use.identity,
+        use.adapter,
+        use.connectedAtMs,
+        session.number(),
+        session.order(use.connectedAtMs),
+      );
+      session.link('meter-use', Number(lastInsertRowid));
     },
     addCalibration: (row: CalibrationRow): void => {
       const { maker, model, serialNumber, adapter, dueOn, notedAtMs } = row;
-      addCalibration.run(maker, model, serialNumber, adapter, dueOn, notedAtMs, session.number());
+      const order = session.order(notedAtMs);
+      const { lastInsertRowid } = addCalibration.run(
+        maker,
+        model,
+        serialNumber,
+        adapter,
+        dueOn,
+        notedAtMs,
+        session.number(),
+        order,
+      );
+      session.link('calibration', Number(lastInsertRowid));
     },
     /** What counts now; null where nothing was noted or it was taken back. */
     calibrationDueOn: ({ maker, model, serialNumber, adapter }: WhichMeter): string | null =>

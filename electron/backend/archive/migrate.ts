@@ -5,9 +5,13 @@ import { gainControl } from './steps/002-gain-control.ts';
 import { settingsStep } from './steps/003-settings.ts';
 import { meterLink } from './steps/004-meter-link.ts';
 import { meterProof } from './steps/005-meter-proof.ts';
+import { recordChain } from './steps/006-records.ts';
+
+/** SQL, or what a step does where SQL alone can't. */
+export type Step = string | ((db: Database) => void);
 
 /** In order, never edited once released; a step's number is its place. */
-export const steps: readonly string[] = [ground, gainControl, settingsStep, meterLink, meterProof];
+export const steps: readonly Step[] = [ground, gainControl, settingsStep, meterLink, meterProof, recordChain];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */
 export function refuseNewer(version: number, known: number, path: string): void {
@@ -19,11 +23,29 @@ export function refuseNewer(version: number, known: number, path: string): void 
     );
 }
 
-/** A step and its number are kept together or not at all; an archive of a newer program is refused untouched. */
-export function migrate(archive: Database, all: readonly string[] = steps): void {
+/**
+ * A step and its number are kept together or not at all; an archive of a newer program is refused untouched. A table that
+ * is made anew would take its children with it, so foreign keys are looked at once, at each step's end.
+ */
+export function migrate(archive: Database, all: readonly Step[] = steps): void {
   const at = Number(archive.pragma('user_version', { simple: true }));
   refuseNewer(at, all.length, archive.name);
-  all.slice(at).forEach((sql, i) => {
-    archive.transaction(() => archive.exec(`${sql}\nPRAGMA user_version = ${at + i + 1};`)).immediate();
-  });
+  if (at === all.length) return;
+  const checked = archive.pragma('foreign_keys', { simple: true }) === 1;
+  archive.pragma('foreign_keys = OFF');
+  try {
+    all.slice(at).forEach((step, i) => {
+      archive
+        .transaction(() => {
+          if (typeof step === 'string') archive.exec(step);
+          else step(archive);
+          const [stray] = archive.pragma('foreign_key_check') as readonly unknown[];
+          if (stray !== undefined) throw new Error(`step ${at + i + 1} left ${JSON.stringify(stray)}`);
+          archive.pragma(`user_version = ${at + i + 1}`);
+        })
+        .immediate();
+    });
+  } finally {
+    if (checked) archive.pragma('foreign_keys = ON');
+  }
 }

@@ -2,13 +2,15 @@ import { mkdirSync, statfsSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { ArchiveFault, archiveFaultOf, isDiskTrouble, sqliteCodeOf } from './archive-fault.ts';
+import { createChain, type Head } from './chain.ts';
 import { assertSafeSqlite, makeDurable } from './durability.ts';
 import { APPLICATION_ID, readFileHeader } from './file-header.ts';
 import { lockFolder } from './folder-lock.ts';
+import { linkPending } from './link-pending.ts';
 import { liveStatements } from './live.ts';
 import { hasMarker, MARKER_FILE, writeMarker } from './marker.ts';
 import { meterLinkStatements } from './meter-links.ts';
-import { steps as allSteps, migrate, refuseNewer } from './migrate.ts';
+import { steps as allSteps, migrate, refuseNewer, type Step } from './migrate.ts';
 import { partStatements } from './parts.ts';
 import { createSession, type SessionFacts } from './session.ts';
 import { setUpStatements } from './set-ups.ts';
@@ -28,6 +30,8 @@ const LIVE_ENDED_BY_RECOVERY =
 
 export type Archive = Readonly<{
   path: string;
+  /** The program's version. */
+  program: string;
   stations: ReturnType<typeof stationStatements>;
   visits: ReturnType<typeof visitStatements>;
   sweeps: ReturnType<typeof sweepStatements>;
@@ -37,6 +41,8 @@ export type Archive = Readonly<{
   watches: ReturnType<typeof watchStatements>;
   settings: ReturnType<typeof settingsStatements>;
   meterLinks: ReturnType<typeof meterLinkStatements>;
+  /** The newest record of this archive's own chain; `seq` 0 while it has none. */
+  head(): Head;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
@@ -111,7 +117,7 @@ function refuseByContent(db: Database.Database, folder: string, known: number): 
  *          was emptied, is of a newer program, or can't be made safe
  */
 export function openArchive(
-  options: Readonly<{ folder: string; session: SessionFacts; steps?: readonly string[] }>,
+  options: Readonly<{ folder: string; session: SessionFacts; steps?: readonly Step[] }>,
 ): Archive {
   const { folder, steps = allSteps } = options;
   mkdirSync(folder, { recursive: true });
@@ -125,6 +131,7 @@ export function openArchive(
     assertSafeSqlite(db, path);
     makeDurable(db, path);
     migrate(db, steps);
+    linkPending(db);
     // The tables of a new archive go into the file itself before the marker says that it is one.
     if (!hasMarker(folder)) db.pragma('wal_checkpoint(TRUNCATE)');
     writeMarker(folder);
@@ -143,8 +150,9 @@ function archiveOver(
   folder: string,
   unlock: () => void,
 ): Archive {
-  const session = createSession(db, facts);
-  const sweeps = sweepStatements(db, session);
+  const chain = createChain(db);
+  const session = createSession(db, facts, chain);
+  const sweeps = sweepStatements(db, session, chain.documents);
   const write = <T>(work: () => T): T => {
     try {
       const answer = db.transaction(work).immediate();
@@ -183,6 +191,7 @@ function archiveOver(
   }
   return {
     path: db.name,
+    program: facts.program,
     stations: stationStatements(db, session),
     visits: visitStatements(db, session),
     sweeps,
@@ -192,6 +201,7 @@ function archiveOver(
     watches: watchStatements(db, session),
     settings: settingsStatements(db, session),
     meterLinks: meterLinkStatements(db, session),
+    head: chain.head,
     recovered,
     write,
     freeBytes() {

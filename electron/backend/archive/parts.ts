@@ -34,26 +34,31 @@ const FITTING = `SELECT f.fitting_id fittingId, v.visit_id visitId, f.position, 
 /** Statements on proposals and on what was plugged in where. The caller owns the transaction. */
 export function partStatements(archive: Database, session: Session) {
   const addProposal = archive.prepare(`INSERT INTO proposal
-    (proposal_id, visit, sweep, station_id, plug_ins, worst_before_mdb, worst_predicted_mdb, proposed_at, session)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`);
-  const addFitting = archive.prepare(`INSERT INTO fitting
-    (fitting_id, visit, station_id, revision, position, from_value, to_value, proposal, fitted_at, session)
+    (proposal_id, visit, sweep, station_id, plug_ins, worst_before_mdb, worst_predicted_mdb, proposed_at, session, order_ms)
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+  const addFitting = archive.prepare(`INSERT INTO fitting
+    (fitting_id, visit, station_id, revision, position, from_value, to_value, proposal, fitted_at, session, order_ms)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
   const fittings = archive.prepare<[string], FittingRow>(
-    `${FITTING} WHERE f.station_id = ? ORDER BY f.seq DESC`,
+    `${FITTING} WHERE f.station_id = ? ORDER BY f.order_ms DESC, f.fitting_id DESC`,
   );
-  const underRevision = archive.prepare<[string, number], Pick<FittingRow, 'position' | 'toValue'>>(
-    'SELECT position, to_value toValue FROM fitting WHERE station_id = ? AND revision = ? ORDER BY seq',
-  );
+  // An equal design that another device added later says nothing new: the fittings under the first of them still count.
+  const sinceDesign = archive.prepare<[Readonly<{ id: string }>], Pick<FittingRow, 'position' | 'toValue'>>(`
+    WITH designs AS (SELECT design, order_ms, design_id FROM design_revision WHERE station_id = @id),
+      newest AS (SELECT design FROM designs ORDER BY order_ms DESC, design_id DESC LIMIT 1),
+      since AS (SELECT min(order_ms) order_ms FROM designs WHERE design = (SELECT design FROM newest) AND order_ms >
+        coalesce((SELECT max(order_ms) FROM designs WHERE design <> (SELECT design FROM newest)), -1))
+    SELECT position, to_value toValue FROM fitting
+    WHERE station_id = @id AND order_ms > (SELECT order_ms FROM since) ORDER BY order_ms, fitting_id`);
   const proposals = archive.prepare<[string], ProposalRow>(`
     SELECT p.seq, p.proposal_id proposalId, v.visit_id visitId, s.sweep_id sweepId, p.plug_ins plugIns,
       p.worst_before_mdb worstBeforeMdb, p.worst_predicted_mdb worstPredictedMdb, p.proposed_at proposedAtMs
     FROM proposal p JOIN visit v ON v.seq = p.visit JOIN sweep s ON s.seq = p.sweep
-    WHERE p.station_id = ? ORDER BY p.seq DESC`);
+    WHERE p.station_id = ? ORDER BY p.order_ms DESC, p.proposal_id DESC`);
   return {
     /** @returns  the proposal's `seq`, which its fittings name */
-    addProposal: (proposal: NewProposal): number =>
-      Number(
+    addProposal: (proposal: NewProposal): number => {
+      const seq = Number(
         addProposal.run(
           proposal.proposalId,
           proposal.visit,
@@ -64,10 +69,14 @@ export function partStatements(archive: Database, session: Session) {
           proposal.worstPredictedMdb,
           proposal.proposedAtMs,
           session.number(),
+          session.order(proposal.proposedAtMs),
         ).lastInsertRowid,
-      ),
+      );
+      session.link('proposal', seq);
+      return seq;
+    },
     addFitting: (fitting: NewFitting): void => {
-      addFitting.run(
+      const { lastInsertRowid } = addFitting.run(
         fitting.fittingId,
         fitting.visit,
         fitting.stationId,
@@ -78,12 +87,14 @@ export function partStatements(archive: Database, session: Session) {
         fitting.proposal,
         fitting.fittedAtMs,
         session.number(),
+        session.order(fitting.fittedAtMs),
       );
+      session.link('fitting', Number(lastInsertRowid));
     },
     /** Newest first. */
     fittingsOf: (stationId: string): readonly FittingRow[] => fittings.all(stationId),
-    /** In the order in which they were made. */
-    fittedUnder: (stationId: string, revision: number) => underRevision.all(stationId, revision),
+    /** Since the newest design was added, in the order in which they were made. */
+    fittedSinceDesign: (stationId: string) => sinceDesign.all({ id: stationId }),
     /** Newest first. */
     proposalsOf: (stationId: string): readonly ProposalRow[] => proposals.all(stationId),
   };

@@ -34,7 +34,7 @@ const SET_UP = `SELECT s.seq, s.set_up_id setUpId, v.visit_id visitId, s.station
 /** Statements on guided set-ups and what happened in them. The caller owns the transaction. */
 export function setUpStatements(archive: Database, session: Session) {
   const add = archive.prepare(
-    'INSERT INTO set_up (set_up_id, visit, station_id, revision, plan, started_at, session) VALUES (?, ?, ?, ?, ?, ?, ?)',
+    'INSERT INTO set_up (set_up_id, visit, station_id, revision, plan, started_at, session, order_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?)',
   );
   const addEvent = archive.prepare(`INSERT INTO set_up_event
     (set_up, place, step, outcome, by, reason, entered, live, happened_at, session)
@@ -43,18 +43,18 @@ export function setUpStatements(archive: Database, session: Session) {
     'INSERT INTO set_up_abandoned (set_up, reason, abandoned_at, session) VALUES (?, ?, ?, ?)',
   );
   const openIn = archive.prepare<[string], SetUpRow>(
-    `${SET_UP} WHERE v.visit_id = ? AND a.set_up IS NULL ORDER BY s.seq DESC LIMIT 1`,
+    `${SET_UP} WHERE v.visit_id = ? AND a.set_up IS NULL ORDER BY s.order_ms DESC, s.set_up_id DESC LIMIT 1`,
   );
   const byId = archive.prepare<[string], SetUpRow>(`${SET_UP} WHERE s.set_up_id = ?`);
   const ofStation = archive.prepare<[string], SetUpRow>(
-    `${SET_UP} WHERE s.station_id = ? ORDER BY s.seq DESC`,
+    `${SET_UP} WHERE s.station_id = ? ORDER BY s.order_ms DESC, s.set_up_id DESC`,
   );
   const events = archive.prepare<[number], SetUpEventRow>(`
     SELECT e.place, e.step, e.outcome, e.by, e.reason, e.entered, l.live_id liveId, e.happened_at happenedAtMs
     FROM set_up_event e LEFT JOIN live l ON l.seq = e.live WHERE e.set_up = ? ORDER BY e.place`);
   return {
     add: (setUp: NewSetUp): void => {
-      add.run(
+      const { lastInsertRowid } = add.run(
         setUp.setUpId,
         setUp.visit,
         setUp.stationId,
@@ -62,7 +62,9 @@ export function setUpStatements(archive: Database, session: Session) {
         setUp.plan,
         setUp.startedAtMs,
         session.number(),
+        session.order(setUp.startedAtMs),
       );
+      session.link('set-up', Number(lastInsertRowid));
     },
     addEvent: (seq: number, event: NewSetUpEvent): void => {
       addEvent.run(
@@ -77,9 +79,11 @@ export function setUpStatements(archive: Database, session: Session) {
         event.happenedAtMs,
         session.number(),
       );
+      session.link('set-up-event', seq, event.place);
     },
     abandon: (seq: number, reason: string, abandonedAtMs: number): void => {
       abandon.run(seq, reason, abandonedAtMs, session.number());
+      session.link('set-up-abandoned', seq);
     },
     /** The one of a visit that was not given up. */
     openIn: (visitId: string): SetUpRow | undefined => openIn.get(visitId),

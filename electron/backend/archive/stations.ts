@@ -1,5 +1,7 @@
+import { randomUUID } from 'node:crypto';
 import type { Database } from 'better-sqlite3';
 import type { Session } from './session.ts';
+import { JUDGED_OF } from './sweeps.ts';
 
 export type DesignRow = Readonly<{
   stationId: string;
@@ -10,13 +12,20 @@ export type DesignRow = Readonly<{
   addedAtMs: number;
 }>;
 
-export type ListedStation = Readonly<{
+/** What the list of stations shows of one, as it was last worked out. */
+export type StationFace = Readonly<{
   stationId: string;
+  /** Null in both where it was never worked out, or something was recorded since. */
+  face: string | null;
+  judgedBy: string | null;
+}>;
+
+export type StationFacts = Readonly<{
   name: string;
   revision: number;
   sweepCount: number;
   openVisit: 0 | 1;
-  /** The newest ended sweep at a port that has a design line. */
+  /** The newest sweep that can be judged. */
   judgedSweepId: string | null;
 }>;
 
@@ -27,34 +36,39 @@ export function stationStatements(archive: Database, session: Session) {
   const has = archive.prepare('SELECT 1 FROM station WHERE station_id = ?').pluck();
   const add = archive.prepare('INSERT INTO station (station_id, added_at, session) VALUES (?, ?, ?)');
   const addRevision = archive.prepare(
-    'INSERT INTO design_revision (station_id, revision, name, design, file_name, added_at, session) VALUES (?, ?, ?, ?, ?, ?, ?)',
+    'INSERT INTO design_revision (station_id, revision, name, design, file_name, added_at, session, order_ms, design_id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)',
   );
   const newest = archive.prepare<[string], DesignRow>(
-    `SELECT ${DESIGN} FROM design_revision WHERE station_id = ? ORDER BY revision DESC LIMIT 1`,
+    `SELECT ${DESIGN} FROM design_revision WHERE station_id = ? ORDER BY order_ms DESC, design_id DESC LIMIT 1`,
   );
+  const lastRevision = archive
+    .prepare<[string], number>('SELECT coalesce(max(revision), 0) FROM design_revision WHERE station_id = ?')
+    .pluck();
   const one = archive.prepare<[string, number], DesignRow>(
     `SELECT ${DESIGN} FROM design_revision WHERE station_id = ? AND revision = ?`,
   );
-  const list = archive.prepare<[], ListedStation>(`
-    SELECT s.station_id stationId, d.name, d.revision,
-      (SELECT count(*) FROM sweep w WHERE w.station_id = s.station_id) sweepCount,
-      coalesce((SELECT NOT EXISTS (SELECT 1 FROM visit_end e WHERE e.visit = v.seq)
-                FROM visit v WHERE v.station_id = s.station_id ORDER BY v.seq DESC LIMIT 1), 0) openVisit,
-      (SELECT w.sweep_id FROM sweep w
-       WHERE w.station_id = s.station_id AND w.has_design = 1
-         AND EXISTS (SELECT 1 FROM sweep_end e WHERE e.sweep = w.seq)
-       ORDER BY w.seq DESC LIMIT 1) judgedSweepId
-    FROM station s
-    JOIN design_revision d ON d.station_id = s.station_id
-     AND d.revision = (SELECT max(r.revision) FROM design_revision r WHERE r.station_id = s.station_id)
-    ORDER BY s.seq`);
+  const facts = archive.prepare<[Readonly<{ id: string }>], StationFacts>(`
+    SELECT d.name, d.revision,
+      (SELECT count(*) FROM sweep w WHERE w.station_id = @id AND w.has_design IN (0, 1)) sweepCount,
+      EXISTS (SELECT 1 FROM visit v JOIN session x ON x.seq = v.session
+        WHERE v.station_id = @id AND NOT EXISTS (SELECT 1 FROM visit_end e WHERE e.visit = v.seq)
+          AND x.device = (SELECT o.device FROM own_device o ORDER BY o.seq DESC LIMIT 1)) openVisit,
+      (SELECT w.sweep_id FROM sweep w WHERE w.seq = ${JUDGED_OF('@id')}) judgedSweepId
+    FROM design_revision d WHERE d.station_id = @id ORDER BY d.order_ms DESC, d.design_id DESC LIMIT 1`);
+  const list = archive.prepare<[], StationFace>(`
+    SELECT s.station_id stationId, f.face, f.judged_by judgedBy
+    FROM station s LEFT JOIN station_face f ON f.station = s.seq ORDER BY s.seq`);
+  const keepFace = archive.prepare(
+    `INSERT INTO station_face (station, face, judged_by) SELECT seq, ?, ? FROM station WHERE station_id = ?
+     ON CONFLICT (station) DO UPDATE SET face = excluded.face, judged_by = excluded.judged_by`,
+  );
   return {
     has: (stationId: string): boolean => has.get(stationId) !== undefined,
     add: (stationId: string, addedAtMs: number): void => {
       add.run(stationId, addedAtMs, session.number());
     },
     addRevision: (row: DesignRow & Readonly<{ fileName: string }>): void => {
-      addRevision.run(
+      const { lastInsertRowid } = addRevision.run(
         row.stationId,
         row.revision,
         row.name,
@@ -62,11 +76,21 @@ export function stationStatements(archive: Database, session: Session) {
         row.fileName,
         row.addedAtMs,
         session.number(),
+        session.order(row.addedAtMs),
+        randomUUID(),
       );
+      session.link('design', Number(lastInsertRowid));
     },
     newestDesign: (stationId: string): DesignRow | undefined => newest.get(stationId),
     design: (stationId: string, revision: number): DesignRow | undefined => one.get(stationId, revision),
+    /** The highest number that a revision of the station has here; 0 without one. */
+    lastRevision: (stationId: string): number => lastRevision.get(stationId) ?? 0,
     /** In the order in which they were added. */
-    list: (): readonly ListedStation[] => list.all(),
+    list: (): readonly StationFace[] => list.all(),
+    facts: (stationId: string): StationFacts | undefined => facts.get({ id: stationId }),
+    /** Keeps what was worked out for the list; it is no record. */
+    keepFace: (stationId: string, face: string, judgedBy: string): void => {
+      keepFace.run(face, judgedBy, stationId);
+    },
   };
 }

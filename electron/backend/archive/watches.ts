@@ -59,7 +59,7 @@ const WATCH = `SELECT w.seq, w.watch_id watchId, w.station_id stationId, w.revis
 export function watchStatements(archive: Database, session: Session) {
   const add = archive.prepare(`INSERT INTO watch
     (watch_id, station_id, revision, visit, port_name, test_point_loss_mdb, frequencies, pilot_hz, every_ms, for_ms,
-     started_at, session) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+     started_at, session, order_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
   const addMeter = archive.prepare(`INSERT INTO watch_meter
     (watch, from_round, choice, meter, profile, connected_at, session) VALUES (?, ?, ?, ?, ?, ?, ?)`);
   const addRound = archive.prepare(
@@ -77,7 +77,7 @@ export function watchStatements(archive: Database, session: Session) {
   const byId = archive.prepare<[string], WatchRow>(`${WATCH} WHERE w.watch_id = ?`);
   const running = archive.prepare<[], WatchRow>(`${WATCH} WHERE e.watch IS NULL ORDER BY w.seq DESC LIMIT 1`);
   const ofStation = archive.prepare<[string], WatchRow>(
-    `${WATCH} WHERE w.station_id = ? ORDER BY w.seq DESC`,
+    `${WATCH} WHERE w.station_id = ? ORDER BY w.order_ms DESC, w.watch_id DESC`,
   );
   const rounds = archive.prepare<[number], WatchRoundRow>(
     'SELECT round, rounds, gap, taken_at takenAtMs FROM watch_round WHERE watch = ? ORDER BY round',
@@ -109,6 +109,7 @@ export function watchStatements(archive: Database, session: Session) {
           watch.forMs,
           watch.startedAtMs,
           session.number(),
+          session.order(watch.startedAtMs),
         ).lastInsertRowid,
       ),
     addMeter: (seq: number, row: WatchMeterRow): void => {
@@ -137,6 +138,7 @@ export function watchStatements(archive: Database, session: Session) {
     },
     end: (seq: number, state: WatchEndState, reason: string | null, endedAtMs: number): void => {
       end.run(seq, state, reason, endedAtMs, session.number());
+      session.link('watch', seq);
     },
     byId: (watchId: string): WatchRow | undefined => byId.get(watchId),
     /** The one without an end. */

@@ -101,4 +101,22 @@ export const summaryOf = (row: SweepRow, unended: Unended): SweepSummary => ({
   readingCount: row.readingCount,
   endReason: row.state === null ? unended.reason : row.reason,
   pluggedIn: Values.parse(JSON.parse(row.pluggedIn)),
+  voided:
+    row.voidReason === null
+      ? null
+      : {
+          reason: row.voidReason,
+          operator: row.voidOperator ?? '',
+          at: momentOf(row.voidedAtMs ?? row.startedAtMs),
+        },
+  corrects:
+    row.corrects === null
+      ? null
+      : {
+          sweepId: row.corrects,
+          reason: row.correctionReason ?? '',
+          operator: row.correctionOperator ?? '',
+          at: momentOf(row.correctedAtMs ?? row.startedAtMs),
+        },
+  correctedBy: row.correctedBy,
 });

@@ -85,11 +85,7 @@ export function createSettings(
         refuseStale('settings', basedOn, newest.revision);
         const json = orderedJson(settings);
         if (json === orderedJson(newest.settings)) return;
-        archive.settings.addSettings({
-          revision: newest.revision + 1,
-          json,
-          changedAtMs: now().getTime(),
-        });
+        archive.settings.addSettings({ json, changedAtMs: now().getTime() });
       });
       const kept = read();
       if (kept.revision !== basedOn) emit('settings.changed', kept);
@@ -102,11 +98,7 @@ export function createSettings(
         refuseStale('station notes', basedOn, newest.revision);
         const json = maybe(notes, orderedJson);
         if (json === maybe(newest.value, orderedJson)) return;
-        archive.settings.addNotes(stationId, {
-          revision: newest.revision + 1,
-          json,
-          changedAtMs: now().getTime(),
-        });
+        archive.settings.addNotes(stationId, { json, changedAtMs: now().getTime() });
       });
       const kept = readNotes(stationId);
       if (kept.revision !== basedOn) emit('notes.changed', kept);
@@ -122,22 +114,16 @@ export function createSettings(
         refuseStale('truck', basedOn, newest.revision);
         const json = maybe(truck, orderedJson);
         if (json === maybe(newest.value, orderedJson)) return;
-        archive.settings.addTruck(
-          { revision: newest.revision + 1, json, changedAtMs: now().getTime() },
-          null,
-        );
+        archive.settings.addTruck({ json, changedAtMs: now().getTime() }, null);
       });
       const kept = readTruck();
       if (kept.revision !== basedOn) emit('truck.changed', kept);
       return kept;
     },
     moveParts(moves, visit, changedAtMs) {
-      const { value: truck, revision } = newestTruck();
+      const { value: truck } = newestTruck();
       if (truck === null) return () => undefined;
-      archive.settings.addTruck(
-        { revision: revision + 1, json: orderedJson(truckAfter(truck, moves)), changedAtMs },
-        visit,
-      );
+      archive.settings.addTruck({ json: orderedJson(truckAfter(truck, moves)), changedAtMs }, visit);
       return () => emit('truck.changed', readTruck());
     },
   };

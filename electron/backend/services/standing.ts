@@ -9,6 +9,8 @@ import { judgeSweep } from './judge-sweep.ts';
 import type { SettingsService } from './settings.ts';
 
 export type Standings = Readonly<{
+  /** What a standing rests on beside the sweep and its station: the settings' revision and this program. */
+  judgedBy(): string;
   /** Of an ended sweep at a port with a design line, against the design that was the newest when it was read. */
   of(sweepId: string): Standing | null;
 }>;
@@ -42,6 +44,7 @@ export function createStandings(
   };
 
   return {
+    judgedBy: () => `${archive.program} ${settings.read().revision}`,
     of(sweepId) {
       const row = archive.sweeps.byId(sweepId);
       if (row === undefined) return null;

@@ -3,6 +3,7 @@ import type { Input, Output } from '../../../core/bridge/contract.ts';
 import type { StationRow } from '../../../core/bridge/records.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
 import { readStation, type Station } from '../../../core/files/station.ts';
+import { ArchiveFault } from '../archive/archive-fault.ts';
 import { momentOf, orderedJson } from '../archive/quantities.ts';
 import { fittingOf, proposalOf, summaryOf, visitOf } from './as-records.ts';
 import type { Designs } from './designs.ts';
@@ -13,6 +14,8 @@ import type { ServiceParts } from './service-parts.ts';
 import type { Standings } from './standing.ts';
 
 const PORTION_MS = 10;
+
+type Worked = Readonly<{ stationId: string; face: string }>;
 
 export type Stations = Readonly<{
   /** Judges in small portions, so that a sweep that is being recorded meanwhile doesn't wait. */
@@ -36,7 +39,7 @@ export function createStations(
       const newest = archive.stations.newestDesign(station.id);
       if (newest?.design === design) return { stationId: station.id, revision: newest.revision };
       const addedAtMs = now().getTime();
-      const revision = (newest?.revision ?? 0) + 1;
+      const revision = archive.stations.lastRevision(station.id) + 1;
       if (newest === undefined) archive.stations.add(station.id, addedAtMs);
       archive.stations.addRevision({
         stationId: station.id,
@@ -49,18 +52,45 @@ export function createStations(
       return { stationId: station.id, revision };
     });
 
+  /** For the next time; without room on the disk it is worked out again. */
+  const keepFaces = (worked: readonly Worked[], judgedBy: string): void => {
+    if (worked.length === 0) return;
+    try {
+      archive.write(() => {
+        for (const { stationId, face } of worked) archive.stations.keepFace(stationId, face, judgedBy);
+      });
+    } catch (fault) {
+      if (!(fault instanceof ArchiveFault)) throw fault;
+    }
+  };
+
   return {
     keep,
     async list() {
       const stations: StationRow[] = [];
+      const settingsNow = standings.judgedBy();
+      let worked: Worked[] = [];
       let since = performance.now();
-      for (const { openVisit, judgedSweepId, ...row } of archive.stations.list()) {
-        const standing = judgedSweepId === null ? null : standings.of(judgedSweepId);
-        stations.push({ ...row, openVisit: openVisit === 1, standing });
+      for (const { stationId, face, judgedBy } of archive.stations.list()) {
+        if (face !== null && judgedBy === settingsNow) {
+          // Written below, by this program's own schema.
+          stations.push(JSON.parse(face) as StationRow);
+        } else {
+          const facts = archive.stations.facts(stationId);
+          if (facts === undefined) continue;
+          const { openVisit, judgedSweepId, ...row } = facts;
+          const standing = judgedSweepId === null ? null : standings.of(judgedSweepId);
+          const shown = { stationId, ...row, openVisit: openVisit === 1, standing };
+          stations.push(shown);
+          worked.push({ stationId, face: JSON.stringify(shown) });
+        }
         if (performance.now() - since < PORTION_MS) continue;
+        keepFaces(worked, settingsNow);
+        worked = [];
         await turn();
         since = performance.now();
       }
+      keepFaces(worked, settingsNow);
       return { stations };
     },
     import({ fileName, text }) {

@@ -36,6 +36,12 @@ export function createVisits(
         `visit ${visitId}`,
         'this visit has ended; begin a new one at the station',
       );
+    if (visit.own === 0)
+      throw refused(
+        'visit-elsewhere',
+        `visit ${visitId}`,
+        'this visit was begun on another laptop, which ends it; begin a new one at the station',
+      );
     return visit;
   };
   return {

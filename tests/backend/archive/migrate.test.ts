@@ -78,11 +78,11 @@ it('reaches every list by an index, never by reading a whole table of readings o
       .join('\n');
   const scans = /SCAN (sweep|reading|visit|fitting|proposal)\b(?! USING)/;
   expect(
-    planOf("SELECT * FROM sweep WHERE station_id = 'x' AND has_design IN (0, 1) ORDER BY seq DESC"),
+    planOf("SELECT * FROM sweep WHERE station_id = 'x' AND has_design IN (0, 1) ORDER BY order_ms DESC"),
   ).not.toMatch(scans);
-  expect(planOf("SELECT * FROM visit WHERE station_id = 'x' ORDER BY seq DESC")).not.toMatch(scans);
-  expect(planOf("SELECT * FROM fitting WHERE station_id = 'x' ORDER BY seq DESC")).not.toMatch(scans);
-  expect(planOf("SELECT * FROM proposal WHERE station_id = 'x' ORDER BY seq DESC")).not.toMatch(scans);
+  expect(planOf("SELECT * FROM visit WHERE station_id = 'x' ORDER BY order_ms DESC")).not.toMatch(scans);
+  expect(planOf("SELECT * FROM fitting WHERE station_id = 'x' ORDER BY order_ms DESC")).not.toMatch(scans);
+  expect(planOf("SELECT * FROM proposal WHERE station_id = 'x' ORDER BY order_ms DESC")).not.toMatch(scans);
   expect(planOf('SELECT * FROM reading WHERE sweep = 1 ORDER BY place')).not.toMatch(scans);
   // The check itself sees a scan where there is one.
   expect(planOf("SELECT * FROM sweep WHERE purpose = 'check'")).toMatch(scans);

@@ -22,11 +22,11 @@ function filled(): Database.Database {
   db.pragma('recursive_triggers = ON');
   migrate(db);
   db.exec(`
-    INSERT INTO session VALUES (1, '00000000-0000-4000-8000-000000000001', 0, 'test', 'memory', 0, 'UTC');
+    INSERT INTO session VALUES (1, '00000000-0000-4000-8000-000000000001', 0, 'test', 'memory', 0, 'UTC', 1);
     INSERT INTO station VALUES (1, 'slipway', 0, 1);
-    INSERT INTO settings_revision VALUES (1, 1, '{}', 0, 1);
-    INSERT INTO notes_revision VALUES (1, 'slipway', 1, NULL, 0, 1);
-    INSERT INTO truck_revision VALUES (1, 1, NULL, NULL, 0, 1);`);
+    INSERT INTO settings_revision VALUES (1, 1, '{}', 0, 1, 0);
+    INSERT INTO notes_revision VALUES (1, 'slipway', 1, NULL, 0, 1, 0);
+    INSERT INTO truck_revision VALUES (1, 1, NULL, NULL, 0, 1, 0);`);
   return db;
 }
 
@@ -42,13 +42,16 @@ it.each(settingsTables)('%s is neither changed, nor deleted, nor replaced', (tab
 });
 
 it.each([
-  ["INSERT INTO settings_revision VALUES (2, 3, '{}', 0, 1)", 'a revision of the settings is missing'],
-  ["INSERT INTO notes_revision VALUES (2, 'slipway', 1, '{}', 0, 1)", 'a revision of the notes is missing'],
-  ["INSERT INTO truck_revision VALUES (2, 7, '{}', NULL, 0, 1)", 'a revision of the truck is missing'],
-  ["INSERT INTO settings_revision VALUES (2, 2, 'not json', 0, 1)", 'CHECK'],
-  ['INSERT INTO settings_revision VALUES (2, 2, NULL, 0, 1)', 'NOT NULL'],
-  ["INSERT INTO notes_revision VALUES (2, 'nowhere', 1, '{}', 0, 1)", 'FOREIGN KEY'],
-  ["INSERT INTO truck_revision VALUES (2, 2, '{}', 99, 0, 1)", 'FOREIGN KEY'],
+  ["INSERT INTO settings_revision VALUES (2, 3, '{}', 0, 1, 0)", 'a revision of the settings is missing'],
+  [
+    "INSERT INTO notes_revision VALUES (2, 'slipway', 1, '{}', 0, 1, 0)",
+    'a revision of the notes is missing',
+  ],
+  ["INSERT INTO truck_revision VALUES (2, 7, '{}', NULL, 0, 1, 0)", 'a revision of the truck is missing'],
+  ["INSERT INTO settings_revision VALUES (2, 2, 'not json', 0, 1, 0)", 'CHECK'],
+  ['INSERT INTO settings_revision VALUES (2, 2, NULL, 0, 1, 0)', 'NOT NULL'],
+  ["INSERT INTO notes_revision VALUES (2, 'nowhere', 1, '{}', 0, 1, 0)", 'FOREIGN KEY'],
+  ["INSERT INTO truck_revision VALUES (2, 2, '{}', 99, 0, 1, 0)", 'FOREIGN KEY'],
 ])('refuses %s', (sql, why) => {
   expect(() => filled().exec(sql)).toThrow(why);
 });
@@ -79,7 +82,7 @@ it('a program killed in the middle loses no revision that it had told, and no pa
     expect(settings?.revision).toBeGreaterThanOrEqual(lastOf('settings'));
     expect(truck?.revision).toBeGreaterThanOrEqual(lastOf('fitted'));
     expect(Settings.safeParse(JSON.parse(settings?.json ?? '')).success).toBe(true);
-    const { toValue } = archive.parts.fittedUnder('slipway', 1).at(-1) ?? { toValue: Number.NaN };
+    const { toValue } = archive.parts.fittedSinceDesign('slipway').at(-1) ?? { toValue: Number.NaN };
     const stock = Truck.parse(JSON.parse(truck?.json ?? ''));
     // Of the pads 1 and 2 exactly one is in the station and the other in the truck, whenever the kill came.
     expect(countIn(stock, { kind: 'pad' }, toValue)).toBe(0);

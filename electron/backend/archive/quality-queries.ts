@@ -1,0 +1,116 @@
+import type { Database } from 'better-sqlite3';
+import { JUDGED_OF, type SweepRow } from './sweeps.ts';
+
+/** A station with what a table of all needs to know of it before any sweep is judged. */
+export type QualityRow = Readonly<{
+  seq: number;
+  stationId: string;
+  name: string;
+  sweepCount: number;
+  openVisit: 0 | 1;
+  lastVisitMs: number | null;
+  /** The `seq` of the newest sweep that can be judged. */
+  judged: number | null;
+}>;
+
+/** An ended sweep at a port with a design line, as a judgement needs it. */
+export type QualitySweepRow = Pick<
+  SweepRow,
+  | 'seq'
+  | 'sweepId'
+  | 'visitId'
+  | 'stationId'
+  | 'revision'
+  | 'portName'
+  | 'purpose'
+  | 'source'
+  | 'sourceName'
+  | 'meter'
+  | 'testPointLossMdb'
+  | 'ambientMc'
+  | 'pluggedIn'
+  | 'startedAtMs'
+  | 'reason'
+> &
+  Readonly<{ state: 'complete' | 'partial'; operator: string }>;
+
+export type PeriodVisitRow = Readonly<{
+  seq: number;
+  visitId: string;
+  stationId: string;
+  stationName: string;
+  operator: string;
+  ambientMc: number | null;
+  startedAtMs: number;
+  endedAtMs: number | null;
+  note: string | null;
+  sweepCount: number;
+}>;
+
+export type PeriodChangeRow = Readonly<{ position: string; fromValue: number; toValue: number }>;
+
+const SWEEP = `SELECT s.seq, s.sweep_id sweepId, v.visit_id visitId, s.station_id stationId, s.revision,
+  s.port_name portName, s.purpose, s.source, s.source_name sourceName,
+  (SELECT t.body FROM shared_text t WHERE t.seq = s.meter) meter,
+  s.test_point_loss_mdb testPointLossMdb, s.ambient_mc ambientMc,
+  (SELECT t.body FROM shared_text t WHERE t.seq = s.plugged_in) pluggedIn,
+  s.started_at startedAtMs, e.state, e.reason, v.operator
+  FROM sweep s JOIN visit v ON v.seq = s.visit JOIN sweep_end e ON e.sweep = s.seq`;
+/** As found and as left, neither void nor corrected by one that is not void. */
+const COUNTS = `s.has_design = 1 AND s.purpose IN ('as-found', 'as-left')
+  AND NOT EXISTS (SELECT 1 FROM sweep_void w WHERE w.sweep = s.seq)
+  AND NOT EXISTS (SELECT 1 FROM sweep n WHERE n.corrects = s.seq
+    AND NOT EXISTS (SELECT 1 FROM sweep_void w WHERE w.sweep = n.seq))`;
+/** Records of all devices in one order; of one moment, as they were read. */
+const ORDER = 's.order_ms, s.started_at, s.sweep_id';
+const NEWEST_VISIT = `(SELECT v.seq FROM visit v WHERE v.station_id = s.station_id
+  ORDER BY v.order_ms DESC, v.started_at DESC LIMIT 1)`;
+
+/** Reads for whoever looks at all stations at once. Nothing is written here. */
+export function qualityQueries(archive: Database) {
+  const count = archive.prepare<[], number>('SELECT count(*) FROM station').pluck();
+  const page = archive.prepare<[number, number], QualityRow>(`
+    SELECT s.seq, s.station_id stationId, d.name,
+      (SELECT count(*) FROM sweep w WHERE w.station_id = s.station_id) sweepCount,
+      (n.seq IS NOT NULL AND NOT EXISTS (SELECT 1 FROM visit_end e WHERE e.visit = n.seq)) openVisit,
+      n.started_at lastVisitMs,
+      ${JUDGED_OF('s.station_id')} judged
+    FROM station s
+    JOIN design_revision d ON d.station_id = s.station_id
+     AND d.revision = (SELECT max(r.revision) FROM design_revision r WHERE r.station_id = s.station_id)
+    LEFT JOIN visit n ON n.seq = ${NEWEST_VISIT}
+    WHERE s.seq > ? ORDER BY s.seq LIMIT ?`);
+  const sweep = archive.prepare<[number], QualitySweepRow>(`${SWEEP} WHERE s.seq = ?`);
+  const history = archive.prepare<[string], QualitySweepRow>(
+    `${SWEEP} WHERE s.station_id = ? AND ${COUNTS} ORDER BY ${ORDER}`,
+  );
+  const ofVisit = archive.prepare<[number], QualitySweepRow>(
+    `${SWEEP} WHERE s.visit = ? AND ${COUNTS} ORDER BY ${ORDER}`,
+  );
+  const visits = archive.prepare<[number, number], PeriodVisitRow>(`
+    SELECT v.seq, v.visit_id visitId, v.station_id stationId,
+      (SELECT d.name FROM design_revision d WHERE d.station_id = v.station_id ORDER BY d.revision DESC LIMIT 1) stationName,
+      v.operator, v.ambient_mc ambientMc, v.started_at startedAtMs, e.ended_at endedAtMs, e.note,
+      (SELECT count(*) FROM sweep w WHERE w.visit = v.seq) sweepCount
+    FROM visit v LEFT JOIN visit_end e ON e.visit = v.seq
+    WHERE v.started_at >= ? AND v.started_at < ? ORDER BY v.order_ms, v.visit_id`);
+  const changes = archive.prepare<[number], PeriodChangeRow>(
+    'SELECT position, from_value fromValue, to_value toValue FROM fitting WHERE visit = ? ORDER BY seq',
+  );
+  const noted = archive.prepare<[], string>('SELECT DISTINCT station_id FROM notes_revision').pluck();
+  const setUp = archive.prepare<[], string>('SELECT DISTINCT station_id FROM set_up').pluck();
+  return {
+    stationCount: (): number => count.get() ?? 0,
+    /** In the order in which they were added; `after` is the `seq` of the last one known. */
+    page: (after: number, limit: number): readonly QualityRow[] => page.all(after, limit),
+    sweep: (seq: number): QualitySweepRow | undefined => sweep.get(seq),
+    /** As-found and as-left sweeps that count, in the order in which they were read. */
+    history: (stationId: string): readonly QualitySweepRow[] => history.all(stationId),
+    sweepsOfVisit: (visit: number): readonly QualitySweepRow[] => ofVisit.all(visit),
+    visitsBetween: (fromMs: number, toMs: number): readonly PeriodVisitRow[] => visits.all(fromMs, toMs),
+    changesIn: (visit: number): readonly PeriodChangeRow[] => changes.all(visit),
+    /** Stations that ever had notes, and that ever had a set-up: all others need no look. */
+    notedStations: (): ReadonlySet<string> => new Set(noted.all()),
+    setUpStations: (): ReadonlySet<string> => new Set(setUp.all()),
+  };
+}
