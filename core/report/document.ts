@@ -63,8 +63,8 @@ export type Block =
       rows: readonly (readonly Cell[])[];
       /** Said in place of rows where there are none. */
       empty?: string;
-      /** A long list of readings, set smaller. */
-      dense?: boolean;
+      /** `columns`: a long list of short rows, set smaller and on paper in two columns; `fine`: set smaller. */
+      set?: 'columns' | 'fine';
     }>
   /** `words` says in text what the picture shows. */
   | Readonly<{ block: 'figure'; picture: Picture; caption: string; words: string }>

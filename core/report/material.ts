@@ -28,6 +28,9 @@ export type SheetWord =
   | Readonly<{ from: 'model'; model: string }>
   | Readonly<{ from: 'defaults' }>;
 
+/** Why a record is followed by another, by whom and when. */
+export type Amended = Readonly<{ reason: string; by: string; at: string }>;
+
 export type ReportSweep = Readonly<{
   sweepId: string;
   /** The design that was the newest when it was read. */
@@ -47,10 +50,12 @@ export type ReportSweep = Readonly<{
   sheet: SheetWord;
   /** Of the sweep's file as the workbench exports it, hexadecimal. */
   sha256: string;
-  /** Why it counts no more, or null. */
-  voided: string | null;
-  /** The sweep that this one takes the place of, and why. */
-  corrects: Readonly<{ sweepId: string; reason: string }> | null;
+  /** Declared void: why, by whom and when; null where it counts. */
+  voided: Amended | null;
+  /** The sweep that this one says right, and why; null for a sweep as it was read. */
+  corrects: (Amended & Readonly<{ sweepId: string }>) | null;
+  /** The sweep that says this one right, or null. */
+  correctedBy: string | null;
 }>;
 
 export type ReportFitting = Readonly<{ at: string; position: string; from: number; to: number }>;
@@ -98,6 +103,6 @@ export type ReportFrame = Readonly<{
   /** The program that makes the report, and when. */
   program: string;
   madeAt: string;
-  /** SHA-256 over one line a sweep: its hash, two spaces, its id. */
+  /** SHA-256 over one line a sweep: its hash, two spaces, its id, a line feed. */
   dataSha256: string;
 }>;

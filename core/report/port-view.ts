@@ -102,14 +102,18 @@ function heldOf(
 }
 
 /**
- * One port at one visit, or null where it was not read, or all that was read was voided.
+ * One port at one visit, or null where it was not read, or nothing that was read counts: void, or said right by another.
  * @param sweeps  of the visit, in the order in which they were read
  * @source   as found is the first, as left the last whole one: common practice, no published source
  */
 export function portView(port: Port, sweeps: readonly ReportSweep[], by: JudgedWith): PortView | null {
   const valid = sweeps.filter(
-    ({ portName, voided, rows, state }) =>
-      portName === port.name && voided === null && rows.length > 0 && state !== 'recording',
+    ({ portName, voided, correctedBy, rows, state }) =>
+      portName === port.name &&
+      voided === null &&
+      correctedBy === null &&
+      rows.length > 0 &&
+      state !== 'recording',
   );
   const found = valid.find(({ state }) => state === 'complete') ?? valid[0];
   if (found === undefined) return null;
