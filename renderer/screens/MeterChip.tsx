@@ -31,7 +31,11 @@ export function MeterChip() {
   const calibration = meter.at === 'connected' ? calibrationWords(meter.meter.identity, now()) : null;
   const state = calibration?.at === 'past' ? calibration.words : ready;
   return (
-    <Button className={`meter-chip meter-chip--${meter.at}`} onPress={() => dialogOpened({ open: 'meter' })}>
+    <Button
+      className={`meter-chip meter-chip--${meter.at}`}
+      onPress={() => dialogOpened({ open: 'meter' })}
+      aria-label={`Meter: ${name}, ${state}. Choose a meter.`}
+    >
       <span className="meter-chip__lamp" />
       <span className="meter-chip__words">
         <strong>{name}</strong> <small>{state}</small>
