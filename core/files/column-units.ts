@@ -6,8 +6,9 @@ import {
   TOP_OF_ALL_MHZ,
   unitOfBare,
 } from './frequency-unit.ts';
+import { partsIn } from './header-words.ts';
 import { dbmvFromWritten, type LevelUnit, levelUnitOf } from './level-unit.ts';
-import type { Column } from './sweep-dialect.ts';
+import type { Column } from './pasted/table.ts';
 import { numberWritten } from './written-number.ts';
 
 /** A number of a column as written, with the unit behind it if there is one, and where it stands. */
@@ -36,7 +37,7 @@ function frequencyOf(cell: Cell, unit: FrequencyUnit): Result<number, 'out-of-ra
 
 /**
  * Decides the unit of a frequency column: its header's, its cells', or the only one in which all its bare numbers lie
- * between 1 and 3000 MHz.
+ * between 1 and 3000 MHz. Bare numbers beside cells with units are certain only as Hz.
  * @param column      the column
  * @param cells       its numbers but for zeros
  * @param headerWhere where its header stands
@@ -50,8 +51,9 @@ export function frequencyReader(
 ): Result<Reader, 'no-unit'> {
   const own = column.word.frequencyUnit;
   const bare = cells.filter((cell) => cell.unit === '');
-  const told =
-    own ?? (bare.length === cells.length ? unitOfBare(bare.map((c) => numberWritten(c.digits) ?? 0)) : null);
+  const fitting = own ?? unitOfBare(bare.map((c) => numberWritten(c.digits) ?? 0));
+  // Beside cells with units, a bare number is certain only where no larger unit could make a channel of it.
+  const told = own ?? (bare.length === cells.length || fitting === 'Hz' ? fitting : null);
   if (told === null && bare.length > 0) {
     const where = bare.length === cells.length ? headerWhere : (bare[0]?.where ?? headerWhere);
     return refuse(
@@ -77,7 +79,8 @@ export function frequencyReader(
 }
 
 /**
- * Decides the unit of a level column: its header's or its cells', never by the size of its numbers.
+ * Decides the unit of a level column: its header's or its cells', never by the size of its numbers. Tenths and
+ * hundredths of it are counted where the header or the cell says so.
  * @param column      the column
  * @param cells       its numbers
  * @param headerWhere where its header stands
@@ -120,7 +123,8 @@ export function levelReader(
       const written = numberWritten(cell.digits);
       if (written === null || Math.abs(written) > BEYOND_ANY_DBMV)
         return beyond(cell, `${cell.digits} ${unit} is no level`);
-      return done(dbmvFromWritten(written, unit));
+      const parts = cell.unit.length > 4 ? partsIn(cell.unit) : 1;
+      return done(dbmvFromWritten(written / (parts === 1 ? column.word.parts : parts), unit));
     },
   });
 }

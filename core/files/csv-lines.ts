@@ -1,12 +1,20 @@
 import papa from 'papaparse';
 import { done, type Result, refuse } from '../result.ts';
 
-/** One row of a table as it stands in the file: its cells trimmed, and the 1-based line on which it begins. */
-export type CsvRow = Readonly<{ line: number; cells: readonly string[] }>;
+/**
+ * One row of a table as it stands in the file: its cells trimmed, and the 1-based line on which it begins. `place` is
+ * the 1-based cell on its lines where a table lies on its side.
+ */
+export type CsvRow = Readonly<{ line: number; cells: readonly string[]; place?: number }>;
+
+/** A line of the file and what it says. */
+export type NotedLine = Readonly<{ line: number; text: string }>;
 
 export type PlainText = Readonly<{
-  /** Line feeds only, comment lines emptied, so that a row's line stays its line. */
+  /** Line feeds only, comments and ruled lines emptied, so that a row's line stays its line. */
   text: string;
+  /** What the comment lines say, without their sign. */
+  comments: readonly NotedLine[];
   /** What a first line `sep=;` says, else null. */
   toldSeparator: string | null;
   /** True where the last line is not ended: the file may have been cut. */
@@ -15,21 +23,36 @@ export type PlainText = Readonly<{
 
 const lineOf = (text: string, index: number): number => text.slice(0, index).split('\n').length;
 
-/** Empties lines that begin with #, but not inside a quoted cell. */
-function withoutComments(text: string): string {
+/** A line drawn between rows: of Markdown, of a box, of a printed table. */
+const ruled =
+  /^[\s|+:=_\u2500-\u257F-]*(?:[-=_]{3}|[\u2500\u2501\u2550]{2}|[|+:]\s*-{1,2}\s*[|+:])[\s|+:=_\u2500-\u257F-]*$/;
+/** A heading "#" of a column of numbers is no comment. */
+const headedByNumber = /^\s*#\s*[,;|\t]/;
+
+/** As a spreadsheet keeps a comment line that has a separator in it. */
+const quotedComment = /^"#+([^"]*)"[;,\t]*$/;
+
+/** Empties lines that begin with # and lines that are drawn, but not inside a quoted cell. */
+function withoutComments(text: string): Readonly<{ bare: string; comments: NotedLine[] }> {
   let quoted = false;
-  return text
-    .split('\n')
-    .map((line) => {
-      if (!quoted && line.trimStart().startsWith('#')) return '';
-      if ((line.split('"').length - 1) % 2 === 1) quoted = !quoted;
-      return line;
-    })
-    .join('\n');
+  const comments: NotedLine[] = [];
+  const lines = text.split('\n').map((line, i) => {
+    if (!quoted) {
+      const comment = /^\s*#+(.*)$/.exec(line) ?? quotedComment.exec(line);
+      if (comment !== null && !headedByNumber.test(line)) {
+        comments.push({ line: i + 1, text: (comment[1] ?? '').trim() });
+        return '';
+      }
+      if (!line.includes(',') && ruled.test(line)) return '';
+    }
+    if (line.includes('"') && (line.split('"').length - 1) % 2 === 1) quoted = !quoted;
+    return line;
+  });
+  return { bare: lines.join('\n'), comments };
 }
 
 /**
- * A file's text made plain for reading a table: no byte order mark, line feeds only, no comments.
+ * A file's text made plain for reading a table: no byte order mark, line feeds only, no comments, no ruled lines.
  * @param text      as decoded from UTF-8
  * @param fileName  named in a refusal
  * @returns  the plain text, or a refusal of what is not text, not UTF-8, or empty
@@ -48,10 +71,10 @@ export function plainText(text: string, fileName: string): Result<PlainText, 'no
     return refuse('not-text', `${fileName}, line ${lineOf(unix, broken)}`, help);
   }
   const told = /^\s*"?sep=([,;\t])"?[ ]*(?=\n|$)/i.exec(unix);
-  const bare = withoutComments(told === null ? unix : unix.replace(/^[^\n]*/, ''));
+  const { bare, comments } = withoutComments(told === null ? unix : unix.replace(/^[^\n]*/, ''));
   if (bare.trim() === '')
     return refuse('empty', fileName, 'the file is empty; a sweep begins with frequency_mhz,level_dbmv');
-  return done({ text: bare, toldSeparator: told?.[1] ?? null, unended: !unix.endsWith('\n') });
+  return done({ text: bare, comments, toldSeparator: told?.[1] ?? null, unended: !unix.endsWith('\n') });
 }
 
 /**

@@ -6,6 +6,10 @@ export const TOP_OF_ALL_MHZ = 3000;
 const perMhz: Readonly<Record<FrequencyUnit, number>> = { Hz: 1e6, kHz: 1e3, MHz: 1, GHz: 1e-3 };
 const spellings = new Map<string, FrequencyUnit>([
   ['hz', 'Hz'],
+  ['hertz', 'Hz'],
+  ['kilohertz', 'kHz'],
+  ['megahertz', 'MHz'],
+  ['gigahertz', 'GHz'],
   ['khz', 'kHz'],
   ['mhz', 'MHz'],
   ['ghz', 'GHz'],

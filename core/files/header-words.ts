@@ -1,34 +1,96 @@
 import { type FrequencyUnit, frequencyUnitOf } from './frequency-unit.ts';
 import { type LevelUnit, levelUnitOf } from './level-unit.ts';
 
-export type Role = 'frequency' | 'level' | 'kind' | 'modulation' | 'mer' | 'label' | 'lock';
+export type Role = 'frequency' | 'level' | 'kind' | 'modulation' | 'type' | 'mer' | 'label' | 'lock';
+
+/** How many of a column's numbers make one of its unit: 10 where it counts tenths. */
+export type Parts = 1 | 10 | 100;
 
 /** What a header cell says by itself. `unit` as written in it; `impedanceOhm` where it names one. */
 export type HeaderWord = Readonly<{
   role: Role | null;
   frequencyUnit: FrequencyUnit | null;
+  /** Null also where the header names two. */
   levelUnit: LevelUnit | null;
   /** A bare dB: a gain or a loss, never a level. */
   bareDb: boolean;
   impedanceOhm: number | null;
+  parts: Parts;
 }>;
 
+const setOf = (words: string) => new Set(words.split(' '));
 /** Words that say nothing about which column it is. */
-const fillers = new Set(
-  'in at of the a center centre carrier signal measured value ohm ohms 75 50 downstream ds rx receive received db'.split(
-    ' ',
-  ),
+const fillers = setOf(
+  'in at of the a center centre central centrale mid middle nominal tuned carrier signal measured value ohm ohms 75 50 ' +
+    'downstream ds upstream us rx tx receive received transmit transmitted input output forward return port ' +
+    'avg average mean db decibel current actual absolute de du della del la le',
 );
 
 const roles: readonly (readonly [Role, RegExp])[] = [
-  ['frequency', /^(f|freq|frequency|frequencies)$/],
-  ['level', /^(level|levels|power|power level|level power|amplitude|ampl|power amplitude)$/],
+  [
+    'frequency',
+    /^(?:(?:ch|chan|channel|kanal|canal) )?(?:f|freq|frq|frequency|frequencies|frequenz|frequence|frecuencia|frequencia|frequenza|frequentie|frekvens|mittenfrequenz|centerfrequency|centrefrequency)$/,
+  ],
+  [
+    'level',
+    /^(?:(?:ch|chan|channel|kanal|canal) )?(?:levels?|lvl|power|pow|pwr|power levels?|powerlevel|level power|amplitude|ampl|power amplitude|strength|pegel|leistung|empfangspegel|signalpegel|niveau|nivel|livello|potencia|puissance|potenza|vermogen)$/,
+  ],
   ['kind', /^kind$/],
-  ['modulation', /^(mod|modulation)( (type|order))?$/],
-  ['mer', /^(mer|snr|rxmer|snr mer|mer snr|to noise ratio|modulation error ratio)$/],
-  ['label', /^(label|name|channel|ch|channel (id|name|number|no)|ch (id|name|number|no))$/],
-  ['lock', /^(lock|locked|lock status|lock state|status)$/],
+  ['modulation', /^(mod|modulation|modulacion|modulazione|qam)( (type|order|format|scheme|profile( id)?))?$/],
+  ['type', /^((ch|chan|channel) )?type$/],
+  [
+    'mer',
+    /^(mer|snr|rxmer|msnr|snr mer|mer snr|snr rxmer|(to )?noise ratio|snr margin ratio|modulation error ratio)( (level|value|ratio))?$/,
+  ],
+  [
+    'label',
+    /^(label|name|channel|ch|chan|kanal|canal|id|no|nr|number|index|cid|chid|dcid|ucid|channelid|(channel|ch|chan|kanal|canal) (id|name|number|no|nr|index))$/,
+  ],
+  ['lock', /^(lock|locked|is locked|qam lock|lock status|locked status|lock state|status|state)$/],
 ];
+
+const glued = /([a-z]{3})(dbmv|dbuv|dbm|[kmg]?hz)\b/gi;
+
+/** Header text as plain small words: accents, camel case, and units that are glued or torn apart. */
+function wordsOf(header: string): string[] {
+  const plain = header
+    .replace(/[\u00B5\u03BC]/g, 'u')
+    .replace(glued, '$1 $2')
+    .replace(/([a-z]{2})([A-Z][a-z])/g, '$1 $2')
+    .replace(/\u00D7/g, 'x')
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/\bdb[\s(/]*(mv|uv)\b/g, 'db$1');
+  return plain.split(/[^a-z0-9]+/).filter((word) => word !== '');
+}
+
+/**
+ * Whether words say that numbers are counted in tenths or hundredths of a unit.
+ * @param text  a heading, a unit or a title
+ * @returns  10, 100, or 1 where it says nothing of the kind
+ * @source   common practice, no published source; TenthdBmV: RFC 4546, textual convention of the cable modem MIB
+ */
+export function partsIn(text: string): Parts {
+  const plain = text
+    .toLowerCase()
+    .replace(/\u00D7/g, 'x')
+    .replace(/,/g, '.');
+  const unit = '\\s*(?:of\\s+(?:a\\s+)?)?(?:db(?:mv|uv|m)?|decibels?)';
+  if (
+    new RegExp(
+      `hundredths?|\\b1/100\\b|\\b0\\.01${unit}|[x*]\\s*100\\b|\\bdb\\w*\\s*/\\s*100\\b|\\bcentidb`,
+    ).test(plain)
+  )
+    return 100;
+  if (
+    new RegExp(`tenths?|\\b1/10\\b|\\b0\\.1${unit}|[x*]\\s*10\\b|\\bdb\\w*\\s*/\\s*10\\b|\\bdecidb`).test(
+      plain,
+    )
+  )
+    return 10;
+  return 1;
+}
 
 /**
  * Reads one header cell: which column it names and which unit it states.
@@ -37,25 +99,32 @@ const roles: readonly (readonly [Role, RegExp])[] = [
  * @source   contract, section 1; the words are common practice, no published source
  */
 export function headerWord(header: string): HeaderWord {
-  const words = header
-    .toLowerCase()
-    .replace(/[µμ]/g, 'u')
-    .split(/[^a-z0-9]+/)
-    .filter((word) => word !== '');
+  // A heading is short; a long cell is prose, and its words are not worth the time.
+  const words = wordsOf(header.slice(0, 120));
   const frequencyUnit = words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null;
-  const levelUnit = words.map(levelUnitOf).find((unit) => unit !== null) ?? null;
+  const levelUnits = new Set(words.map(levelUnitOf).filter((unit) => unit !== null));
+  const parts = partsIn(header.slice(0, 120));
+  const counting =
+    parts === 1 ? new Set<string>() : setOf('x 1 0 01 10 100 tenth tenths hundredth hundredths of');
   const telling = words
-    .filter((word) => frequencyUnitOf(word) === null && levelUnitOf(word) === null && !fillers.has(word))
+    .filter(
+      (word) =>
+        frequencyUnitOf(word) === null &&
+        levelUnitOf(word) === null &&
+        !fillers.has(word) &&
+        !counting.has(word),
+    )
     .join(' ');
   const byName = roles.find(([, pattern]) => pattern.test(telling))?.[0] ?? null;
   // A column that is headed by its unit alone is named by it.
-  const byUnit = frequencyUnit !== null ? 'frequency' : levelUnit !== null ? 'level' : null;
+  const byUnit = frequencyUnit !== null ? 'frequency' : levelUnits.size > 0 ? 'level' : null;
   const ohm = ['50', '75'].find((word) => words.includes(word));
   return {
     role: telling === '' ? byUnit : byName,
     frequencyUnit,
-    levelUnit,
+    levelUnit: levelUnits.size === 1 ? ([...levelUnits][0] ?? null) : null,
     bareDb: words.includes('db'),
     impedanceOhm: ohm === undefined ? null : Number(ohm),
+    parts,
   };
 }

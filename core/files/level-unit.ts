@@ -25,6 +25,9 @@ const spellings = new Map<string, LevelUnit>([
   ['dbuv', 'dBuV'],
   ['dbm', 'dBm'],
 ]);
+/** Around the unit itself: a count of parts, and the impedance that all levels here have anyway. */
+const around =
+  /^(?:tenths?|hundredths?)\s*(?:of\s+)?(?:a\s+)?|\s*[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)?\s*\)?$/gi;
 
 /**
  * A unit as written in a cell.
@@ -32,4 +35,10 @@ const spellings = new Map<string, LevelUnit>([
  * @source   contract, section 1
  */
 export const levelUnitOf = (written: string): LevelUnit | null =>
-  spellings.get(written.toLowerCase().replace(/[µμ]/g, 'u').replace(/\s/g, '')) ?? null;
+  spellings.get(
+    written
+      .replace(around, '')
+      .toLowerCase()
+      .replace(/[\u00B5\u03BC]/g, 'u')
+      .replace(/\s/g, ''),
+  ) ?? null;

@@ -1,184 +1,129 @@
 import type { LevelRow } from '../line/level-row.ts';
-import { done, type Refusal, type Result, refuse } from '../result.ts';
-import { type Cell, frequencyReader, levelReader, type Reader } from './column-units.ts';
-import type { CsvRow } from './csv-lines.ts';
+import { done, type Result } from '../result.ts';
+import { ownLevelUnit } from './column-readers.ts';
+import type { NotedLine } from './csv-lines.ts';
+import type { DecimalSign } from './decimal-marks.ts';
+import type { FrequencyUnit } from './frequency-unit.ts';
 import type { Role } from './header-words.ts';
-import { kindOf, kindOfModulation } from './signal-kind.ts';
-import { readTable, type Table } from './sweep-dialect.ts';
-import { textOfCell } from './text-cell.ts';
-import { type DecimalSign, decimalSign, numberWritten, type Written, writtenIn } from './written-number.ts';
+import { type LevelUnit, levelUnitOf } from './level-unit.ts';
+import { chosenTables, type FoundTable, foundTable } from './pasted/choose-tables.ts';
+import { unitsInProse } from './pasted/prose-units.ts';
+import type { Table } from './pasted/table.ts';
+import { readTables, type Tables } from './sweep-dialect.ts';
+import { rowsOfTable, type TableRows } from './table-rows.ts';
+
+/** What a person says of a file that it does not say for certain. */
+export type Told = Readonly<{
+  /** Which of its tables, from 1. */
+  table?: number;
+  frequencyUnit?: FrequencyUnit;
+  levelUnit?: LevelUnit;
+}>;
+
+/** How a file was read, for telling the person. */
+export type Understood = Readonly<{
+  separator: string;
+  decimal: DecimalSign | null;
+  frequencyUnit: string;
+  levelUnit: string;
+  /** By what each column was taken for: its heading. */
+  columns: Readonly<Partial<Record<Role, string>>>;
+  /** Every table of levels in it, also those that were not taken. */
+  tables: readonly FoundTable[];
+  /** What was taken from elsewhere than the columns themselves, in words. */
+  notes: readonly string[];
+  /** Lines of words and of other tables, which say nothing of levels. */
+  rest: readonly NotedLine[];
+}>;
 
 export type ReadSweep = Readonly<{
   /** Every row of the file in its order, also those that are no reading. */
   rows: LevelRow[];
   /** The rows among them that are no reading, and why. */
   left: { line: number; reason: string }[];
-  /** How the file was read, for telling the person. */
-  understood: Readonly<{
-    separator: string;
-    decimal: DecimalSign | null;
-    frequencyUnit: string;
-    levelUnit: string;
-    /** By what each column was taken for: its heading. */
-    columns: Readonly<Partial<Record<Role, string>>>;
-  }>;
+  understood: Understood;
 }>;
 
-const range =
-  /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|–|—|~|\.{2,3}|\bto\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?$/i;
-const notLocked = /^(not[\s_-]?locked|unlocked|no|false|0|n)$/i;
-const locked = /^(locked|yes|true|1|y|ok)?$/i;
-const isZero = (written: Written) => written.kind === 'number' && numberWritten(written.digits) === 0;
-
-/** Asks one table for its cells, by row and role. */
-function cellsOf(table: Table, fileName: string) {
-  const where = (row: CsvRow, role: Role) =>
-    `${fileName}, line ${row.line}, column "${table.columns[role]?.header ?? role}"`;
-  const text = (row: CsvRow, role: Role) => row.cells[table.columns[role]?.index ?? -1] ?? '';
-  const written = (row: CsvRow, role: Role) => writtenIn(text(row, role));
-  const numbers = (role: Role): Cell[] =>
-    table.body.flatMap((row) => {
-      const one = written(row, role);
-      return one.kind === 'number' ? [{ digits: one.digits, unit: one.unit, where: where(row, role) }] : [];
-    });
-  return { where, text, written, numbers };
-}
-type Cells = ReturnType<typeof cellsOf>;
-
-type Part<T> = Readonly<{ value: T | null; reason?: string; unlocked?: true }>;
-
-function frequencyIn(cells: Cells, row: CsvRow, reader: Reader): Result<Part<number>> {
-  const one = cells.written(row, 'frequency');
-  const text = cells.text(row, 'frequency');
-  if (one.kind === 'blank') return done({ value: null, reason: 'no frequency' });
-  if (range.test(text)) return done({ value: null, reason: `${text} is a range, not one frequency` });
-  if (notLocked.test(text) || isZero(one))
-    return done({ value: null, reason: `frequency "${text}": the slot is not locked`, unlocked: true });
-  const where = cells.where(row, 'frequency');
-  if (one.kind === 'words') return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a frequency`);
-  const read = reader.read({ digits: one.digits, unit: one.unit, where });
-  return read.ok ? done({ value: read.value }) : read;
+/** What another table of the same text says of levels under the same heading. */
+function siblingUnit(table: Table, all: readonly Table[]): LevelUnit | null {
+  const heading = table.columns.level?.header.toLowerCase();
+  const others = all.filter((one) => one !== table && one.columns.level?.header.toLowerCase() === heading);
+  const units = new Set(others.map((one) => ownLevelUnit(one, levelUnitOf)).filter((unit) => unit !== null));
+  return units.size === 1 ? ([...units][0] ?? null) : null;
 }
 
-function levelIn(cells: Cells, row: CsvRow, reader: Reader): Result<Part<number>> {
-  const one = cells.written(row, 'level');
-  const text = cells.text(row, 'level');
-  if (one.kind === 'blank') return done({ value: null, reason: 'no level' });
-  const where = cells.where(row, 'level');
-  if (one.kind === 'words') {
-    if (notLocked.test(text)) return done({ value: null, reason: 'not locked', unlocked: true });
-    return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a level`);
-  }
-  const read = reader.read({ digits: one.digits, unit: one.unit, where });
-  return read.ok ? done({ value: read.value }) : read;
-}
+/** The lines of words that may speak for a table: its own titles, and the comments above it. */
+const proseFor = (table: Table, { comments }: Tables) =>
+  unitsInProse([...comments.filter(({ line }) => line <= table.header.line), ...table.titles]);
 
-/** What a row says besides frequency and level. */
-function extrasIn(cells: Cells, row: CsvRow): Result<Partial<LevelRow>> {
-  const kindText = cells.text(row, 'kind');
-  const kind = kindOf(kindText);
-  if (kindText !== '' && kind === null)
-    return refuse(
-      'bad-kind',
-      cells.where(row, 'kind'),
-      `"${kindText.slice(0, 40)}" is not analog, qam, ofdm or cw`,
-    );
-  const modulation = textOfCell(cells.text(row, 'modulation'));
-  const ofKind = kind ?? kindOfModulation(modulation);
-  const mer = cells.written(row, 'mer');
-  const merDb = mer.kind === 'number' ? numberWritten(mer.digits) : null;
-  const merIsDb = mer.kind !== 'number' || mer.unit === '' || mer.unit.toLowerCase() === 'db';
-  if (mer.kind === 'words' || !merIsDb || (mer.kind === 'number' && merDb === null))
-    return refuse(
-      'not-a-number',
-      cells.where(row, 'mer'),
-      `"${cells.text(row, 'mer').slice(0, 40)}" is not in dB`,
-    );
-  const label = textOfCell(cells.text(row, 'label'));
-  const lock = cells.text(row, 'lock');
-  const unlocked = notLocked.test(lock);
-  return done({
-    ...(ofKind === null ? {} : { kind: ofKind }),
-    ...(modulation === '' ? {} : { modulation }),
-    ...(merDb === null ? {} : { merDb }),
-    ...(label === '' ? {} : { label }),
-    ...(unlocked ? { unlocked } : {}),
-  });
-}
-
-/** A heading that promises the state of the lock must be answered in words that say it. */
-function lockRefusal(table: Table, cells: Cells): Refusal | null {
-  const column = table.columns.lock;
-  if (column === undefined || !/lock/i.test(column.header)) return null;
-  const odd = table.body.find((row) => {
-    const text = cells.text(row, 'lock');
-    return !locked.test(text) && !notLocked.test(text);
-  });
-  if (odd === undefined) return null;
-  const word = cells.text(odd, 'lock').slice(0, 40);
-  return refuse('bad-lock', cells.where(odd, 'lock'), `"${word}" is neither "locked" nor "not locked"`);
+/**
+ * The tables of a text, each read by itself.
+ * @param text      as decoded
+ * @param fileName  named in every refusal
+ * @param told      what the person says of it
+ * @returns  what each table is and its rows or why it can't be read; or a refusal where no table is certain
+ * @source   contract, section 1
+ */
+export function tablesOfSweep(
+  text: string,
+  fileName: string,
+  told: Told = {},
+): Result<Readonly<{ all: Tables; read: readonly Result<TableRows>[]; found: readonly FoundTable[] }>> {
+  const all = readTables(text, fileName, ['frequency', 'level']);
+  if (!all.ok) return all;
+  const { tables } = all.value;
+  const read = tables.map((table) =>
+    rowsOfTable(
+      table,
+      { prose: proseFor(table, all.value), told, sibling: siblingUnit(table, tables) },
+      fileName,
+    ),
+  );
+  const found = tables.map((table, i) => foundTable(table, i + 1, read[i] ?? null));
+  return done({ all: all.value, read, found });
 }
 
 /**
- * A sweep file's text to rows: the project's own CSV, and the separators, decimal signs, headings and units that can
- * be told for certain.
- * @param text      as decoded from UTF-8
+ * A sweep's text to rows: the project's own CSV, and what people paste, in every layout, separator, decimal sign,
+ * heading and unit that can be told for certain.
+ * @param text      as decoded
  * @param fileName  named in every refusal
+ * @param told      what the person says of it, where the text itself does not
  * @returns  every row with MHz and dBmV at 75 ohm; rows without a single frequency or without a level keep null there
  *           and a reason. Refused with file, line, column and what would help: what is no text, has no header, no rows,
- *           a unit or a decimal sign that is not certain, or words where a number is due. Nothing is half imported.
+ *           a unit or a decimal sign that is not certain, words where a number is due, or two tables that are not
+ *           plainly one sweep. Nothing is half imported.
  * @source   contract, section 1
  */
-export function readSweepCsv(text: string, fileName: string): Result<ReadSweep> {
-  const table = readTable(text, fileName, ['frequency', 'level']);
-  if (!table.ok) return table;
-  const { separator, header, columns, body } = table.value;
-  if (columns.frequency === undefined || columns.level === undefined)
-    throw new RangeError('a table without the columns that were needed');
-  if (body.length === 0)
-    return refuse('no-rows', fileName, 'the file has a header and no rows; read the levels again');
-  const cells = cellsOf(table.value, fileName);
-  const frequencies = cells.numbers('frequency').filter((cell) => numberWritten(cell.digits) !== 0);
-  const levels = cells.numbers('level');
-  const decimal = decimalSign([...frequencies, ...levels, ...cells.numbers('mer')], separator);
-  if (!decimal.ok) return decimal;
-  const heading = (role: Role) => cells.where(header, role);
-  const frequency = frequencyReader(columns.frequency, frequencies, heading('frequency'));
-  if (!frequency.ok) return frequency;
-  const level = levelReader(columns.level, levels, heading('level'));
-  if (!level.ok) return level;
-  const badLock = lockRefusal(table.value, cells);
-  if (badLock !== null) return badLock;
-
+export function readSweepCsv(text: string, fileName: string, told: Told = {}): Result<ReadSweep> {
+  const tables = tablesOfSweep(text, fileName, told);
+  if (!tables.ok) return tables;
+  const { all, read, found } = tables.value;
+  const chosen = chosenTables(found, read, told.table ?? null, fileName);
+  if (!chosen.ok) return chosen;
   const rows: LevelRow[] = [];
-  for (const row of body) {
-    const atMhz = frequencyIn(cells, row, frequency.value);
-    if (!atMhz.ok) return atMhz;
-    const atDbmv = levelIn(cells, row, level.value);
-    if (!atDbmv.ok) return atDbmv;
-    const extras = extrasIn(cells, row);
-    if (!extras.ok) return extras;
-    const reason = atMhz.value.reason ?? atDbmv.value.reason;
-    rows.push({
-      frequencyMhz: atMhz.value.value,
-      levelDbmv: atDbmv.value.value,
-      ...extras.value,
-      ...(atMhz.value.unlocked || atDbmv.value.unlocked ? { unlocked: true } : {}),
-      ...(reason === undefined ? {} : { reason }),
-      line: row.line,
-    });
+  const notes: string[] = [];
+  for (const { rows: some, notes: said } of chosen.value.read) {
+    for (const row of some) rows.push(row);
+    for (const note of said) if (!notes.includes(note)) notes.push(note);
   }
-  const left = rows.flatMap(({ line = 0, reason }) => (reason === undefined ? [] : [{ line, reason }]));
+  if (chosen.value.read.length > 1) notes.unshift(`${chosen.value.read.length} tables were joined`);
+  const [first] = chosen.value.read;
+  const columns = all.tables[(chosen.value.numbers[0] ?? 1) - 1]?.columns ?? {};
   const named = Object.entries(columns).map(([role, column]) => [role, column.header]);
+  const left = rows.flatMap(({ line = 0, reason }) => (reason === undefined ? [] : [{ line, reason }]));
   return done({
     rows,
     left,
     understood: {
-      separator,
-      decimal: decimal.value,
-      frequencyUnit: frequency.value.unit,
-      levelUnit: level.value.unit,
+      separator: all.separator,
+      decimal: first?.decimal ?? null,
+      frequencyUnit: first?.frequencyUnit ?? '',
+      levelUnit: first?.levelUnit ?? '',
       columns: Object.fromEntries(named),
+      tables: found.map((table) => ({ ...table, taken: chosen.value.numbers.includes(table.number) })),
+      notes,
+      rest: all.rest,
     },
   });
 }

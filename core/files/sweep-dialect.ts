@@ -1,44 +1,24 @@
 import { done, type Refusal, type Result, refuse } from '../result.ts';
-import { type CsvRow, firstRow, plainText, splitRows } from './csv-lines.ts';
-import { type HeaderWord, headerWord, type Role } from './header-words.ts';
-
-export type Column = Readonly<{ index: number; header: string; word: HeaderWord }>;
-
-/** A table whose separator and columns are certain; its cells are still text. */
-export type Table = Readonly<{
-  separator: string;
-  header: CsvRow;
-  columns: Readonly<Partial<Record<Role, Column>>>;
-  body: readonly CsvRow[];
-}>;
+import { type CsvRow, firstRow, type NotedLine, type PlainText, plainText } from './csv-lines.ts';
+import type { Role } from './header-words.ts';
+import { type FoundTables, findTables, hasReading } from './pasted/find-tables.ts';
+import { gridOf, mayPart, type Separator, separatorName, separators } from './pasted/grid.ts';
+import type { Table } from './pasted/table.ts';
 
 const example = 'frequency_mhz,level_dbmv';
-const separators = [',', ';', '\t'] as const;
-const separatorName = (separator: string) =>
-  separator === '\t' ? 'tab' : separator === ',' ? 'comma' : separator === ';' ? 'semicolon' : separator;
 
-/** The first column of each role; two frequencies or two levels are not for us to choose from. */
-function columnsOf(header: CsvRow, fileName: string): Result<Table['columns'], 'two-columns'> {
-  const columns: Partial<Record<Role, Column>> = {};
-  for (const [index, text] of header.cells.entries()) {
-    const word = headerWord(text);
-    if (word.role === null) continue;
-    const earlier = columns[word.role];
-    if (earlier === undefined) columns[word.role] = { index, header: text, word };
-    else if (word.role === 'frequency' || word.role === 'level')
-      return refuse(
-        'two-columns',
-        `${fileName}, line ${header.line}`,
-        `both "${earlier.header}" and "${text}" name a ${word.role}; keep the one that counts`,
-      );
-  }
-  return done(columns);
-}
+/** Every table of a text, and what else stands in it. */
+export type Tables = Readonly<{
+  separator: string;
+  tables: readonly Table[];
+  comments: readonly NotedLine[];
+  rest: readonly NotedLine[];
+}>;
 
 /** Why a first row is no header, in words that fit what it looks like. */
 function notAHeader(header: CsvRow, needed: readonly Role[], fileName: string) {
   const where = `${fileName}, line ${header.line}`;
-  if (/^\s*[[{<|]/.test(header.cells.join(' ')))
+  if (/^\s*[[{<]/.test(header.cells.join(' ')))
     return refuse('not-understood', where, `this is no table with a header; a sweep begins with ${example}`);
   if (/^[+-]?\d/.test(header.cells.find((cell) => cell !== '') ?? ''))
     return refuse('no-header', where, `the columns have no names; write ${example} as the first line`);
@@ -56,41 +36,156 @@ export type TableRefusal =
   | 'not-understood'
   | 'no-header'
   | 'two-separators'
+  | 'several-tables'
   | 'row-length';
 
-/** The one separator with which the first row names every needed column. */
-function separatorOf(
-  text: string,
-  told: string | null,
+/** So much of a text shows which separator it has; the rest is split once. */
+const HEAD = 40_000;
+const headOf = (text: string): string => {
+  const end = text.length <= HEAD ? -1 : text.lastIndexOf('\n', HEAD);
+  return end < 0 ? text : text.slice(0, end + 1);
+};
+
+function clashRefusal({ clash }: FoundTables, fileName: string): Refusal<TableRefusal> | null {
+  if (clash === null) return null;
+  const { role, one, other, line } = clash;
+  const help = `both "${one}" and "${other}" name a ${role}; keep the one that counts`;
+  return refuse('two-columns', `${fileName}, line ${line}`, help);
+}
+
+/** The separators with which a text holds a table. Blanks and colons part words too: they are tried last. */
+function fittingIn(text: string, told: string | null, needed: readonly Role[], fileName: string): string[] {
+  const howItFits = (separator: string): 'reading' | 'heading' | null => {
+    const grid = gridOf(text, separator, fileName);
+    const tables = grid.ok ? findTables(grid.value, separator, needed).tables : [];
+    return tables.length === 0 ? null : tables.some(hasReading) ? 'reading' : 'heading';
+  };
+  if (told !== null) return howItFits(told) === null ? [] : [told];
+  const tried = (some: readonly Separator[]) =>
+    some
+      .filter((one) => needed.length === 1 || mayPart(text, one))
+      .map((separator) => ({ separator, how: howItFits(separator) }))
+      .filter(({ how }) => how !== null);
+  const hard = tried(separators.slice(0, 4));
+  // A heading without a reading may be prose with a comma in it; one with readings is none.
+  const read = hard.filter(({ how }) => how === 'reading');
+  if (read.length > 0) return read.map(({ separator }) => separator);
+  const soft = tried(separators.slice(4)).filter(({ how }) => how === 'reading');
+  return [...soft.slice(0, 1), ...hard].map(({ separator }) => separator).slice(0, soft.length > 0 ? 1 : 4);
+}
+
+/** Why no separator gives a table: told of the one that parts the first row into most cells. */
+function whyNone(text: string, told: string | null, needed: readonly Role[], fileName: string) {
+  const tried = told === null ? [',', ';', '\t'] : [told];
+  const rows = tried.map((separator) => firstRow(text, separator));
+  const widest = rows.reduce((best, row) => (row.cells.length > best.cells.length ? row : best));
+  return notAHeader(widest, needed, fileName);
+}
+
+/** A header that somebody wrote as a comment, straight above the first row. */
+function withCommentedHeader(plain: PlainText): PlainText | null {
+  const lines = plain.text.split('\n');
+  const first = lines.findIndex((line) => line.trim() !== '');
+  const above = plain.comments.findLast(({ line }) => line <= first);
+  if (above === undefined || above.line < first) return null;
+  lines[above.line - 1] = above.text;
+  return { ...plain, text: lines.join('\n'), comments: plain.comments.filter((one) => one !== above) };
+}
+
+function tablesIn(
+  plain: PlainText,
   needed: readonly Role[],
   fileName: string,
-): Result<string, TableRefusal> {
-  const fitting: string[] = [];
-  let refusal: Readonly<{ width: number; why: Refusal<TableRefusal> }> | null = null;
-  for (const separator of told === null ? separators : [told]) {
-    const header = firstRow(text, separator);
-    const columns = columnsOf(header, fileName);
-    if (columns.ok && needed.every((role) => columns.value[role] !== undefined)) fitting.push(separator);
-    else if (refusal === null || header.cells.length > refusal.width)
-      refusal = {
-        width: header.cells.length,
-        why: columns.ok ? notAHeader(header, needed, fileName) : columns,
-      };
-  }
+): Result<Tables, TableRefusal> | null {
+  const { text, toldSeparator, comments } = plain;
+  const head = headOf(text);
+  const early = fittingIn(head, toldSeparator, needed, fileName);
+  const fitting =
+    early.length > 0 || head === text ? early : fittingIn(text, toldSeparator, needed, fileName);
   const [only, second] = fitting;
-  if (only === undefined) return refusal?.why ?? refuse('empty', fileName, 'the file has no rows');
+  if (only === undefined) return null;
   // A single column needs no separator, so that every one fits; then the first is as good as any.
-  if (second === undefined || needed.length === 1) return done(only);
-  return refuse(
-    'two-separators',
-    `${fileName}, line ${firstRow(text, only).line}`,
-    `both ${separatorName(only)} and ${separatorName(second)} part this header; use one of them`,
-  );
+  if (second !== undefined && needed.length > 1)
+    return refuse(
+      'two-separators',
+      `${fileName}, line ${firstRow(text, only).line}`,
+      `both ${separatorName(only)} and ${separatorName(second)} part this header; use one of them`,
+    );
+  const grid = gridOf(text, only, fileName);
+  if (!grid.ok) return grid;
+  const found = findTables(grid.value, only, needed);
+  const clash = clashRefusal(found, fileName);
+  if (clash !== null) return clash;
+  for (const table of found.tables) {
+    const refusal = rowRefusal(table, needed, plain.unended ? grid.value.at(-1) : undefined, fileName);
+    if (refusal !== null) return refusal;
+  }
+  return done({ separator: only, tables: found.tables, comments, rest: found.rest });
+}
+
+/** A row that is longer than its heading, or too short for what is needed, was cut or parted wrongly. */
+function rowRefusal(
+  { header, columns, body, separator, layout }: Table,
+  needed: readonly Role[],
+  unended: CsvRow | undefined,
+  fileName: string,
+): Refusal<TableRefusal> | null {
+  if (layout === 'sides') return null;
+  const width = header.cells.length;
+  for (const row of body) {
+    const where = `${fileName}, line ${row.line}`;
+    if (row.cells.slice(width).some((cell) => cell !== ''))
+      return refuse(
+        'row-length',
+        where,
+        `${row.cells.length} cells under ${width} headings; ${separator === ' ' ? 'part the columns with tabs, or leave no cell empty' : 'a decimal comma must not also part the cells'}`,
+      );
+    const short = needed.find((role) => (columns[role]?.index ?? 0) >= row.cells.length);
+    const cut = row === unended && row.cells.length < width;
+    if (short !== undefined || cut || (separator === ' ' && row.cells.length < width))
+      return refuse('row-length', where, `${row.cells.length} of ${width} cells: the row is cut off`);
+  }
+  return null;
 }
 
 /**
- * A file's text to a table: separator and columns decided, or refused.
- * @param text      as decoded from UTF-8
+ * A text to its tables: separator, layout and columns of each decided, or refused.
+ * @param text      as decoded
+ * @param fileName  named in every refusal
+ * @param needed    the columns without which a table is no use
+ * @returns  at least one table, its cells still text; or a refusal with file and line
+ * @source   contract, section 1
+ */
+export function readTables(
+  text: string,
+  fileName: string,
+  needed: readonly Role[],
+): Result<Tables, TableRefusal> {
+  if (/\.(s\d+p|ts)$/i.test(fileName))
+    return refuse(
+      'not-understood',
+      fileName,
+      'a Touchstone file holds a response, not levels; give a CSV with frequency_mhz,level_dbmv',
+    );
+  const plain = plainText(text, fileName);
+  if (!plain.ok) return plain;
+  const found = tablesIn(plain.value, needed, fileName);
+  if (found !== null) return found;
+  const headed = withCommentedHeader(plain.value);
+  const second = headed === null ? null : tablesIn(headed, needed, fileName);
+  if (second !== null) return second;
+  const { text: bare, toldSeparator } = plain.value;
+  for (const separator of toldSeparator === null ? [',', ';', '\t'] : [toldSeparator]) {
+    const grid = gridOf(bare, separator, fileName);
+    const clash = grid.ok ? clashRefusal(findTables(grid.value, separator, []), fileName) : grid;
+    if (clash !== null) return clash;
+  }
+  return whyNone(bare, toldSeparator, needed, fileName);
+}
+
+/**
+ * A file's text to its only table.
+ * @param text      as decoded
  * @param fileName  named in every refusal
  * @param needed    the columns without which it is no use
  * @returns  the table with at least a header; or a refusal with file and line
@@ -101,37 +196,14 @@ export function readTable(
   fileName: string,
   needed: readonly Role[],
 ): Result<Table, TableRefusal> {
-  if (/\.(s\d+p|ts)$/i.test(fileName))
-    return refuse(
-      'not-understood',
-      fileName,
-      'a Touchstone file holds a response, not levels; give a CSV with frequency_mhz,level_dbmv',
-    );
-  const plain = plainText(text, fileName);
-  if (!plain.ok) return plain;
-  const separator = separatorOf(plain.value.text, plain.value.toldSeparator, needed, fileName);
-  if (!separator.ok) return separator;
-  const rows = splitRows(plain.value.text, separator.value, fileName);
-  if (!rows.ok) return rows;
-  const header = rows.value[0];
-  if (header === undefined) return refuse('empty', fileName, 'the file has no rows');
-  const body = rows.value.slice(1);
-  const named = columnsOf(header, fileName);
-  if (!named.ok) return named;
-  const columns = named.value;
-  const width = header.cells.length;
-  for (const row of body) {
-    const where = `${fileName}, line ${row.line}`;
-    if (row.cells.slice(width).some((cell) => cell !== ''))
-      return refuse(
-        'row-length',
-        where,
-        `${row.cells.length} cells under ${width} headings; a decimal comma must not also part the cells`,
-      );
-    const short = needed.find((role) => (columns[role]?.index ?? 0) >= row.cells.length);
-    const last = row === body.at(-1) && plain.value.unended && row.cells.length < width;
-    if (short !== undefined || last)
-      return refuse('row-length', where, `${row.cells.length} of ${width} cells: the row is cut off`);
-  }
-  return done({ separator: separator.value, header, columns, body });
+  const tables = readTables(text, fileName, needed);
+  if (!tables.ok) return tables;
+  const [only, second] = tables.value.tables;
+  if (only === undefined) throw new RangeError('read, and no table');
+  if (second === undefined) return done(only);
+  return refuse(
+    'several-tables',
+    `${fileName}, line ${second.header.line}`,
+    'a second table begins here; keep the one that counts',
+  );
 }

@@ -112,7 +112,7 @@ describe('what people really have', () => {
     const read = readSweepCsv('Frequenz;x\n', 'x.csv');
     expect(read.ok).toBe(false);
     const good = readSweepCsv('Freq (kHz);Level (dBµV)\n57000;60,5\n', 'x.csv');
-    expect(good.ok && good.value.understood).toEqual({
+    expect(good.ok && good.value.understood).toMatchObject({
       separator: ';',
       decimal: ',',
       frequencyUnit: 'kHz',
@@ -161,7 +161,8 @@ describe('what is not certain is refused by file, line and column', () => {
     ],
     ['decimal commas among commas', 'frequency_mhz,level_dbmv\n57,3,5\n', /line 2: 3 cells under 2 headings/],
     ['two decimal signs', 'frequency_mhz;level_dbmv\n57;3,5\n63;3.5\n', /line 3.*another decimal sign/],
-    ['marks for thousands', 'frequency_hz;level_dbmv\n570.000.000;3,5\n', /more than one mark/],
+    ['marks at odd places', 'frequency_hz;level_dbmv\n5700.00.000;3,5\n', /more than one mark/],
+    ['a mark that is both', 'frequency_hz;level_dbmv\n570.000.000;3,5\n57.5;3,5\n', /another decimal sign/],
     ['two levels', 'frequency_mhz,level_dbmv,level_dbuv\n57,1,61\n', /both "level_dbmv" and "level_dbuv"/],
     ['a quote left open', 'frequency_mhz,level_dbmv,label\n57,1,a\n63,2,"b\n', /line 3: a quoted cell/],
     ['a row cut off', 'frequency_mhz,level_dbmv\n57,1\n63', /line 3: 1 of 2 cells/],

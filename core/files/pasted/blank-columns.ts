@@ -1,0 +1,112 @@
+import type { CsvRow } from '../csv-lines.ts';
+import { headerWord } from '../header-words.ts';
+
+type Span = Readonly<{ text: string; from: number; to: number }>;
+
+/** Runs of text parted by two blanks or more; one blank stays inside a cell. */
+const parts = (line: string): Span[] =>
+  [...line.matchAll(/\S+(?: \S+)*/g)].map((match) => ({
+    text: match[0],
+    from: match.index,
+    to: match.index + match[0].length,
+  }));
+
+/** A number and its unit, a state and a modulation are one cell though a blank parts them. */
+const oneCell =
+  /[+-]?[\d.,]+ (?:tenths? )?(?:[kmg]?hz|hertz|db(?:[m\u00B5\u03BCu]v|m)?|q?am|qam)(?![a-z0-9])|qam \d+|(?:not|un) ?locked|[\d.,]+ (?:-|\u2013|~|to) [\d.,]+(?: [kmg]?hz)?|n\/a|\S+/gi;
+const words = (line: string): Span[] =>
+  [...line.matchAll(oneCell)].map((match) => ({
+    text: match[0],
+    from: match.index,
+    to: match.index + match[0].length,
+  }));
+
+const isUnit = (word: string) =>
+  /^[([]?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?|ohms?|\u03A9)[)\]]?$/i.test(word);
+/** Words that belong to the one before them though they name no column by themselves. */
+const tail =
+  /^(id|status|state|type|level|levels|ratio|number|no|order|codewords?|errors?|rate|width|range|error|profile|power)$/i;
+
+/** Headings parted by single blanks: each word is one, but for units and for words that are told of the one before. */
+function headings(line: string): Span[] {
+  const found: Span[] = [];
+  for (const match of line.matchAll(/\([^)]*\)|\[[^\]]*\]|[^\s([]+/g)) {
+    const span = { text: match[0], from: match.index, to: match.index + match[0].length };
+    const last = found.at(-1);
+    const joined = last === undefined ? '' : `${last.text} ${span.text}`;
+    const belongs =
+      last !== undefined &&
+      (isUnit(span.text) ||
+        /^[([]/.test(span.text) ||
+        (tail.test(span.text) && !/^(power|level)s?$/i.test(span.text)) ||
+        (headerWord(joined).role !== null &&
+          headerWord(span.text).role === headerWord(joined).role &&
+          headerWord(last.text).role === null) ||
+        (headerWord(joined).role !== null &&
+          headerWord(joined).role === headerWord(last.text).role &&
+          tail.test(span.text)));
+    if (belongs && last !== undefined)
+      found[found.length - 1] = { text: joined, from: last.from, to: span.to };
+    else found.push(span);
+  }
+  return found;
+}
+
+const textsOf = (spans: readonly Span[]): string[] => spans.map(({ text }) => text);
+
+/** Each cell under the one heading that it overlaps; null where two overlap one, or one overlaps none or two. */
+function byPlace(cells: readonly Span[], header: readonly Span[]): string[] | null {
+  const under = header.map(() => '');
+  let taken = -1;
+  for (const cell of cells) {
+    const over = header.flatMap((head, i) => (cell.from < head.to && head.from < cell.to ? [i] : []));
+    const [only] = over;
+    if (only === undefined || over.length > 1 || only <= taken) return null;
+    under[only] = cell.text;
+    taken = only;
+  }
+  return under;
+}
+
+/** A row's cells under the headings: by their count, else by their place. A row that fits neither keeps its own parts. */
+function cellsUnder(line: string, header: readonly Span[]): string[] {
+  const apart = parts(line);
+  if (apart.length === header.length) return textsOf(apart);
+  const single = words(line);
+  if (single.length === header.length) return textsOf(single);
+  return byPlace(apart, header) ?? byPlace(single, header) ?? textsOf(apart);
+}
+
+const names = (spans: readonly Span[], role: 'frequency' | 'level') =>
+  spans.some(({ text }) => headerWord(text).role === role);
+const isHeading = (spans: readonly Span[]) =>
+  spans.every(({ text }) => !/^[+-]?[\d.]/.test(text)) && names(spans, 'frequency') && names(spans, 'level');
+
+/**
+ * Splits text whose columns are parted by blanks: aligned with any number of them, or one by one.
+ * @param text  plain, without tabs
+ * @returns  every row that is not blank; below a heading, cells by their count, else by the place under it, so that an
+ *           empty cell moves nothing; a row whose cells fit no heading has another number of them
+ * @source   common practice, no published source
+ */
+export function splitAtBlanks(text: string): CsvRow[] {
+  let header: readonly Span[] | null = null;
+  const rows: CsvRow[] = [];
+  for (const [i, line] of text.split('\n').entries()) {
+    if (line.trim() === '') continue;
+    if (!/\d/.test(line) || header === null) {
+      const apart = parts(line);
+      const heading = [apart, headings(line)].find(isHeading);
+      if (heading !== undefined) {
+        header = heading;
+        rows.push({ line: i + 1, cells: textsOf(heading) });
+        continue;
+      }
+    }
+    // A line of words without a number is a title or a foot, whole.
+    if (!/\d/.test(line) && parts(line).length === 1) rows.push({ line: i + 1, cells: [line.trim()] });
+    else if (header === null) rows.push({ line: i + 1, cells: textsOf(parts(line)) });
+    else rows.push({ line: i + 1, cells: cellsUnder(line, header) });
+  }
+  return rows;
+}

@@ -1,0 +1,54 @@
+import type { CsvRow, NotedLine } from '../csv-lines.ts';
+import { type HeaderWord, headerWord, type Role } from '../header-words.ts';
+
+/** `line` of its heading where a table lies on its side. */
+export type Column = Readonly<{ index: number; header: string; word: HeaderWord; line?: number }>;
+export type Columns = Readonly<Partial<Record<Role, Column>>>;
+
+/** A table whose separator and columns are certain; its cells are still text. */
+export type Table = Readonly<{
+  separator: string;
+  /** `rows`: a row each reading; `sides`: a row each quantity, so that its cells were turned. */
+  layout: 'rows' | 'sides';
+  header: CsvRow;
+  columns: Columns;
+  body: readonly CsvRow[];
+  /** Lines of words straight before it, in their order. */
+  titles: readonly NotedLine[];
+}>;
+
+/**
+ * Where a cell of a table stands, for a refusal.
+ * @returns  file, line and column; the column by its heading, or by its number where the table lies on its side
+ * @source   contract, section 1
+ */
+export function placeOf(table: Table, row: CsvRow, role: Role, fileName: string): string {
+  const column = table.columns[role];
+  return table.layout === 'sides' && row.place !== undefined
+    ? `${fileName}, line ${column?.line ?? row.line}, column ${row.place}`
+    : `${fileName}, line ${column?.line ?? row.line}, column "${column?.header ?? role}"`;
+}
+
+/** Two headings that both name one of the columns that count. */
+export type Clash = Readonly<{ role: Role; one: string; other: string }>;
+
+/**
+ * Which heading names which column: the first of each role.
+ * @param header  headings in any order
+ * @returns  the columns, and where two name a frequency or two a level, which are not for us to choose from
+ * @source   contract, section 1
+ */
+export function columnsOf(header: CsvRow): Readonly<{ columns: Columns; clash: Clash | null }> {
+  const columns: Partial<Record<Role, Column>> = {};
+  let clash: Clash | null = null;
+  for (const [index, text] of header.cells.entries()) {
+    if (text === '') continue;
+    const word = headerWord(text);
+    if (word.role === null) continue;
+    const earlier = columns[word.role];
+    if (earlier === undefined) columns[word.role] = { index, header: text, word };
+    else if (word.role === 'frequency' || word.role === 'level')
+      clash ??= { role: word.role, one: earlier.header, other: text };
+  }
+  return { columns, clash };
+}

@@ -1,0 +1,183 @@
+import type { LevelRow } from '../line/level-row.ts';
+import { done, type Refusal, type Result, refuse } from '../result.ts';
+import { type Beside, type Marked, readersOf, type UnitsBeside } from './column-readers.ts';
+import type { CsvRow } from './csv-lines.ts';
+import { type DecimalSign, plainDigits } from './decimal-marks.ts';
+import { type Parts, partsIn } from './header-words.ts';
+import type { Table } from './pasted/table.ts';
+import { kindOf, kindOfModulation } from './signal-kind.ts';
+import { cellsOf, lockRefusal, saysNotLocked, type TableCells } from './table-cells.ts';
+import { textOfCell } from './text-cell.ts';
+import { numberWritten } from './written-number.ts';
+
+/** One table's rows in its order, and how they were read. */
+export type TableRows = Readonly<{
+  rows: readonly LevelRow[];
+  decimal: DecimalSign | null;
+  frequencyUnit: string;
+  levelUnit: string;
+  parts: Parts;
+  /** What was taken from elsewhere than the table's own headings and cells, in words. */
+  notes: readonly string[];
+}>;
+
+const range =
+  /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|\u2013|\u2014|~|\/|\.{2,3}|\bto\b|\bbis\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?$/i;
+/** Beyond what any line carries; one such level, or most of them below, shows that the unit is another one. */
+const FAR_DBMV = 120;
+/** No ratio of a modulation comes near this. */
+const FAR_MER_DB = 100;
+
+type Part<T> = Readonly<{ value: T | null; reason?: string; unlocked?: true }>;
+type Read = Result<Part<number>>;
+function frequencyIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Read {
+  const one = cells.written(row, 'frequency');
+  const text = cells.text(row, 'frequency');
+  if (one.kind === 'blank') return done({ value: null, reason: 'no frequency' });
+  if (range.test(text)) return done({ value: null, reason: `${text} is a range, not one frequency` });
+  if (saysNotLocked(text) || (one.kind === 'number' && numberWritten(one.digits) === 0))
+    return done({ value: null, reason: `frequency "${text}": the slot is not locked`, unlocked: true });
+  const where = cells.where(row, 'frequency');
+  if (one.kind === 'words') return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a frequency`);
+  const read = reader.read({ digits: plainDigits(one.digits, marks), unit: one.unit, where });
+  return read.ok ? done({ value: read.value }) : read;
+}
+
+function levelIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Read {
+  const one = cells.written(row, 'level');
+  const text = cells.text(row, 'level');
+  if (one.kind === 'blank') return done({ value: null, reason: 'no level' });
+  const where = cells.where(row, 'level');
+  if (one.kind === 'words') {
+    if (saysNotLocked(text)) return done({ value: null, reason: 'not locked', unlocked: true });
+    return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a level`);
+  }
+  // A slot that is not locked says a bare 0, also where readings carry their unit.
+  if (one.unit === '' && reader.unit === 'in the cells' && cells.isDead(row))
+    return done({ value: null, reason: 'not locked', unlocked: true });
+  const read = reader.read({ digits: plainDigits(one.digits, marks), unit: one.unit, where });
+  return read.ok ? done({ value: read.value }) : read;
+}
+
+function merIn(cells: TableCells, row: CsvRow, { merMarks, merParts }: Beside): Result<number | null> {
+  const mer = cells.written(row, 'mer');
+  if (mer.kind === 'blank') return done(null);
+  const where = () => cells.where(row, 'mer');
+  const text = cells.text(row, 'mer').slice(0, 40);
+  if (mer.kind === 'words')
+    return cells.isDead(row) ? done(null) : refuse('not-a-number', where(), `"${text}" is not in dB`);
+  const parts = partsIn(mer.unit);
+  const unit = mer.unit.toLowerCase().replace(/^(tenths?|hundredths?)\s*(of\s+)?(a\s+)?/, '');
+  const value = numberWritten(plainDigits(mer.digits, merMarks));
+  if (value === null || (unit !== '' && unit !== 'db'))
+    return refuse('not-a-number', where(), `"${text}" is not in dB`);
+  const merDb = value / (parts === 1 ? merParts : parts);
+  if (Math.abs(merDb) > FAR_MER_DB)
+    return refuse(
+      'out-of-range',
+      where(),
+      `${text} is no ratio in dB; if it counts tenths, write "tenths of dB" in the heading`,
+    );
+  return done(merDb);
+}
+
+/** What a row says besides frequency and level. */
+function extrasIn(cells: TableCells, row: CsvRow, beside: Beside): Result<Partial<LevelRow>> {
+  const kindText = cells.text(row, 'kind');
+  const kind = kindOf(kindText);
+  if (kindText !== '' && kind === null)
+    return refuse(
+      'bad-kind',
+      cells.where(row, 'kind'),
+      `"${kindText.slice(0, 40)}" is not analog, qam, ofdm or cw`,
+    );
+  const modulation = textOfCell(cells.modulation(row));
+  const ofKind =
+    kind ?? kindOfModulation(modulation) ?? kindOfModulation(cells.text(row, 'type')) ?? beside.kind;
+  const merDb = merIn(cells, row, beside);
+  if (!merDb.ok) return merDb;
+  const label = textOfCell(cells.text(row, 'label'));
+  return done({
+    ...(ofKind === null ? {} : { kind: ofKind }),
+    ...(modulation === '' ? {} : { modulation }),
+    ...(merDb.value === null ? {} : { merDb: merDb.value }),
+    ...(label === '' ? {} : { label }),
+    ...(saysNotLocked(cells.text(row, 'lock')) ? { unlocked: true } : {}),
+  });
+}
+
+/** Levels that no line carries show that their unit is another one than it seems. */
+function farRefusal(
+  rows: readonly LevelRow[],
+  cells: TableCells,
+  table: Table,
+): Refusal<'out-of-range'> | null {
+  const levels = rows.flatMap(({ levelDbmv }) => (levelDbmv === null ? [] : [levelDbmv]));
+  const above = rows.findIndex(({ levelDbmv }) => levelDbmv !== null && levelDbmv > FAR_DBMV);
+  const below = levels.filter((dbmv) => dbmv < -FAR_DBMV).length;
+  const at =
+    above >= 0
+      ? above
+      : below * 2 > levels.length
+        ? rows.findIndex(({ levelDbmv }) => (levelDbmv ?? 0) < -FAR_DBMV)
+        : -1;
+  const row = table.body[at];
+  if (row === undefined) return null;
+  const help = `no line carries ${cells.text(row, 'level').slice(0, 40)}; check the unit, and if it counts tenths, write "tenths of dBmV" in the heading`;
+  return refuse('out-of-range', cells.where(row, 'level'), help);
+}
+
+/**
+ * One table to rows.
+ * @param table     its columns certain
+ * @param beside    units that stand outside of it
+ * @param fileName  named in every refusal
+ * @returns  every row with MHz and dBmV at 75 ohm; rows without a single frequency or without a level keep null there
+ *           and a reason. Refused with file, line, column and what would help.
+ * @source   contract, section 1
+ */
+export function rowsOfTable(table: Table, beside: UnitsBeside, fileName: string): Result<TableRows> {
+  if (table.body.length === 0)
+    return refuse('no-rows', fileName, 'the file has a header and no rows; read the levels again');
+  const cells = cellsOf(table, fileName);
+  const readers = readersOf(table, cells, beside);
+  if (!readers.ok) return readers;
+  const badLock = lockRefusal(table, cells);
+  if (badLock !== null) return badLock;
+  const { frequency, level, notes, parts } = readers.value;
+  const rows: LevelRow[] = [];
+  for (const row of table.body) {
+    const atMhz = frequencyIn(cells, row, frequency);
+    if (!atMhz.ok) return atMhz;
+    const atDbmv = levelIn(cells, row, level);
+    if (!atDbmv.ok) return atDbmv;
+    const extras = extrasIn(cells, row, readers.value.beside);
+    if (!extras.ok) return extras;
+    const reason = atMhz.value.reason ?? atDbmv.value.reason;
+    rows.push({
+      frequencyMhz: atMhz.value.value,
+      levelDbmv: atDbmv.value.value,
+      ...extras.value,
+      ...(atMhz.value.unlocked || atDbmv.value.unlocked ? { unlocked: true } : {}),
+      ...(reason === undefined ? {} : { reason }),
+      line: row.line,
+    });
+  }
+  const first = table.body[0];
+  if (first !== undefined && table.body.every((row) => range.test(cells.text(row, 'frequency'))))
+    return refuse(
+      'no-frequency',
+      cells.where(first, 'frequency'),
+      'no row names one frequency; give the centre of each channel',
+    );
+  const far = farRefusal(rows, cells, table);
+  if (far !== null) return far;
+  return done({
+    rows,
+    decimal: level.marks.decimal ?? frequency.marks.decimal ?? readers.value.beside.merMarks.decimal,
+    frequencyUnit: frequency.reader.unit,
+    levelUnit: level.reader.unit,
+    parts,
+    notes,
+  });
+}
