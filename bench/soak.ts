@@ -1,6 +1,6 @@
 import { knownProfiles } from '../electron/backend/meters/known-profiles.ts';
 import { createChance } from '../tests/support/chance.ts';
-import { allFaults, type Fault, tellableFaults } from '../tests/support/hostile.ts';
+import { type Fault, tellableFaults } from '../tests/support/hostile.ts';
 import { hostileBench, hostilePlan, hostileSweep } from '../tests/support/hostile-sweep.ts';
 import { grown, type Memory, memoryNow, memoryWords } from './memory.ts';
 
@@ -27,8 +27,7 @@ let shownAt = 0;
 const names = knownProfiles.map(({ name }) => name);
 for (let round = 0; total.sweeps < mostSweeps && minutes() < mostMinutes; round += 1) {
   const name = names[round % names.length] ?? '';
-  // Only a checksum tells a changed digit from another level.
-  const faults = name === 'line-checked' ? allFaults : tellableFaults;
+  const faults = tellableFaults(name);
   const next = () => (chance() < FAULT_RATE ? (faults[Math.floor(chance() * faults.length)] ?? null) : null);
   const { meter, hostile, pty } = await hostileBench(name, next, chance);
   for (let i = 0; i < SWEEPS_A_SESSION && total.sweeps < mostSweeps && minutes() < mostMinutes; i += 1) {

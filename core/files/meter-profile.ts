@@ -58,6 +58,11 @@ const Trace = z
     set: Question,
     /** Reads the trace over that span, in one answer. */
     read: z.strictObject({ ask: word.min(1), timeoutMs: ms(120_000).min(50), format: TraceFormat }),
+    /**
+     * Asks the unit once more after the trace (`unit.confirm`): a trace without a unit of its own may have been counted in
+     * another one than was said before it. Off unless said, as in the tapes of before there was this.
+     */
+    unitAgain: z.boolean().default(false),
     leastPoints: z.number().int().min(2).max(20_000),
     mostPoints: z.number().int().min(2).max(20_000),
   })

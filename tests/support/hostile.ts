@@ -1,4 +1,4 @@
-import type { Instrument } from '../../electron/backend/meters/simulated/instrument.ts';
+import { type Instrument, SimulatedInstrument } from '../../electron/backend/meters/simulated/instrument.ts';
 import type { Cable } from '../../electron/backend/meters/simulated/pty.ts';
 
 /** Everything that a cable, an adapter or a meter does to an answer. */
@@ -7,6 +7,7 @@ export const allFaults = [
   'drop',
   'half',
   'corrupt',
+  'garble',
   'lose-byte',
   'duplicate',
   'reorder',
@@ -21,12 +22,18 @@ export const allFaults = [
 export type Fault = (typeof allFaults)[number];
 
 /**
- * What an answer can suffer without a checksum and still be told from a good one: a digit that becomes another digit, or
- * is lost, can't be.
+ * What an answer of this profile can suffer and still be told from a good one. Without a checksum a digit that becomes another
+ * digit, or is lost, can't be; in a binary number no byte can.
  */
-export const tellableFaults: readonly Fault[] = allFaults.filter(
-  (fault) => fault !== 'corrupt' && fault !== 'lose-byte',
-);
+export function tellableFaults(profileName: string): readonly Fault[] {
+  if (profileName === 'line-checked') return allFaults;
+  const silent: readonly Fault[] =
+    profileName === 'scpi-trace-block' ? ['corrupt', 'lose-byte', 'garble'] : ['corrupt', 'lose-byte'];
+  return allFaults.filter((fault) => !silent.includes(fault));
+}
+
+/** The meter's own word for too much at its input. */
+const OVERLOAD = 301;
 
 export type Hostile = Readonly<{
   cable: Cable;
@@ -69,6 +76,12 @@ export function createHostile(
         other[at] = 0x20 + Math.floor(chance() * 0x5f);
         return [other];
       }
+      case 'garble': {
+        // A byte of another parity.
+        const other = answer.slice();
+        other[at] = (other[at] ?? 0) ^ 0x80;
+        return [other];
+      }
       case 'lose-byte':
         return [answer.slice(0, at), answer.slice(at + 1)];
       case 'duplicate':
@@ -98,11 +111,12 @@ export function createHostile(
     counts,
     instrument: {
       take(line) {
-        // An overload that passes: the meter says so once.
-        if (overloaded > 0 && line.startsWith('READ')) {
+        // An overload that passes: the meter says so once, in its own way.
+        if (overloaded > 0 && /READ|INIT/.test(line)) {
           overloaded -= 1;
-          instrument.take(line);
-          return { answer: 'ERR 3 overload', readings: 1, points: 0 };
+          if (!(instrument instanceof SimulatedInstrument))
+            return { answer: 'ERR 3 overload', readings: 1, points: 0 };
+          instrument.report(OVERLOAD);
         }
         return instrument.take(line);
       },

@@ -5,6 +5,7 @@ import { type TraceSpan, traceSpans } from '../../../core/meters/trace-spans.ts'
 import { refuse } from '../../../core/result.ts';
 import { askMeter, type Fields, notUnderstood, patiently, rest } from './ask-meter.ts';
 import { drainErrors, errorIn, explained, meterError } from './error-queue.ts';
+import { MeterFault } from './meter-shop.ts';
 import { aboutSpan } from './placeholders.ts';
 import type { Trace } from './profile.ts';
 import { outOfReach, type Ready, unlessStopped } from './read-levels.ts';
@@ -45,21 +46,39 @@ export async function* readTraces(
 async function readSpan(ready: Ready, trace: Trace, span: TraceSpan): Promise<readonly (number | null)[]> {
   const { talk, profile } = ready;
   const during = `from ${span.startHz / 1e6} to ${span.stopHz / 1e6} MHz`;
-  try {
-    let fields = await setSpan(ready, trace, span);
-    if (errorIn(fields) !== null) {
-      await drainErrors(talk, profile);
-      fields = await setSpan(ready, trace, span);
+  const read = async () => {
+    try {
+      return await readOnce(ready, trace, span, during);
+    } catch (fault) {
+      throw await explained(talk, profile, during, fault);
     }
-    const error = errorIn(fields);
-    if (error !== null) throw meterError(talk, profile, during, error);
-    const levels = await readPoints({ ...ready, unit: unitIn(ready.unit, fields) }, trace, span);
-    const [oldest] = await drainErrors(talk, profile);
-    if (oldest !== undefined) throw meterError(talk, profile, during, oldest);
-    return levels;
+  };
+  try {
+    return await read();
   } catch (fault) {
-    throw await explained(talk, profile, during, fault);
+    if (!(fault instanceof MeterFault) || fault.code !== 'meter-error') throw fault;
+    // It may be left from something that was pressed on the meter, or the meter started anew and lost the span; with an
+    // empty queue it is about this span.
+    await drainErrors(talk, profile);
+    return await read();
   }
+}
+
+async function readOnce(ready: Ready, trace: Trace, span: TraceSpan, during: string) {
+  const { talk, profile } = ready;
+  const fields = await setSpan(ready, trace, span);
+  const error = errorIn(fields);
+  if (error !== null) throw meterError(talk, profile, during, error);
+  const unit = unitIn(ready.unit, fields);
+  const levels = await readPoints({ ...ready, unit }, trace, span);
+  const [oldest] = await drainErrors(talk, profile);
+  if (oldest !== undefined) throw meterError(talk, profile, during, oldest);
+  if (!trace.unitAgain || !('confirm' in profile.unit)) return levels;
+  // Another one than before the trace: nobody knows in which the trace is.
+  const { unit: named = '' } = await askMeter(talk, profile.unit.confirm);
+  if (named.toUpperCase() === unit) return levels;
+  const help = `${during}: the meter's unit changed from ${unit} to ${named} while it was read; leave its keys alone and read again`;
+  throw new MeterFault('meter-error', talk.where, help);
 }
 
 /** The meter's own word on where the trace begins, where it ends and how many points it has must be what was wished. */

@@ -1,11 +1,11 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { knownProfiles } from '../../../electron/backend/meters/known-profiles.ts';
 import { createChance } from '../../support/chance.ts';
-import { allFaults, type Fault, tellableFaults } from '../../support/hostile.ts';
+import { type Fault, tellableFaults } from '../../support/hostile.ts';
 import { hostileBench, hostilePlan, hostileSweep } from '../../support/hostile-sweep.ts';
 
-/** Only a checksum tells a changed digit from another level. */
-const faultsOf = (name: string) => (name === 'line-checked' ? allFaults : tellableFaults);
+/** A trace has few answers, each of another kind; the others have one kind, many times. */
+const placesOf = (name: string) => (name.includes('trace') ? [1, 2, 3, 4] : [3]);
 
 async function sweepUnder(name: string, next: () => Fault | null, seed: number) {
   const { meter, hostile, pty } = await hostileBench(name, next, createChance(seed));
@@ -19,13 +19,13 @@ async function sweepUnder(name: string, next: () => Fault | null, seed: number) 
 describe.skipIf(process.platform === 'win32').each(knownProfiles.map(({ name }) => name))(
   'a hostile meter that speaks %s',
   (name) => {
-    it.each(faultsOf(name).map((fault) => [fault]))(
-      'loses and invents no reading: %s at the third answer',
-      async (fault) => {
+    it.each(placesOf(name).flatMap((place) => tellableFaults(name).map((fault) => [fault, place] as const)))(
+      'loses and invents no reading: %s at answer %i',
+      async (fault, place) => {
         let answers = 0;
         const next = () => {
           answers += 1;
-          return answers === 3 ? fault : null;
+          return answers === place ? fault : null;
         };
         const { invented, lost, fault: thrown, count, counts } = await sweepUnder(name, next, 11);
         expect(counts.get(fault)).toBe(1);
@@ -36,7 +36,7 @@ describe.skipIf(process.platform === 'win32').each(knownProfiles.map(({ name }) 
 
     it.each([1, 2, 3])('loses and invents none under faults by chance (seed %i)', async (seed) => {
       const chance = createChance(seed);
-      const faults = faultsOf(name);
+      const faults = tellableFaults(name);
       const next = () => (chance() < 0.12 ? (faults[Math.floor(chance() * faults.length)] ?? null) : null);
       const { invented, lost, fault, count } = await sweepUnder(name, next, seed);
       expect({ invented, lost }).toEqual({ invented: [], lost: [] });

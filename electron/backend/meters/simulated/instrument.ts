@@ -92,6 +92,11 @@ export class SimulatedInstrument implements Instrument {
     this.#state.errors.push(INPUT_BUFFER_OVERRUN);
   }
 
+  /** Something happened to it that is none of its messages' doing, an overload: it goes to the error queue. */
+  report(code: number): void {
+    this.#state.errors.push(code);
+  }
+
   #run({ header, query, parameters }: MessageUnit): Effect {
     let code = UNDEFINED_HEADER;
     for (const command of instrumentCommands) {

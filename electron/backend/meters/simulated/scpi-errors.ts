@@ -16,12 +16,15 @@ const texts: ReadonlyMap<number, string> = new Map([
   [-230, 'Data corrupt or stale'],
   [-350, 'Queue overflow'],
   [-363, 'Input buffer overrun'],
+  // Positive codes are the maker's own.
+  [301, 'Input overload'],
 ]);
 
 const QUEUE_OVERFLOW = -350;
 
 /** Bits of the standard event status register: what kind of thing happened. */
 const eventBit = (code: number): number => {
+  if (code > 0) return 8;
   if (code > -200) return 32;
   if (code > -300) return 16;
   if (code > -400) return 8;
