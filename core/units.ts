@@ -113,6 +113,27 @@ export const wattFromDbmv = (levelDbmv: number): number => (10 ** (levelDbmv / 1
  */
 export const perDegreeCFromPerDegreeF = (perDegreeF: number): number => perDegreeF * 1.8;
 
+/**
+ * @param perDegreeC  change a degree Celsius, in any unit
+ * @returns  the same a degree Fahrenheit
+ * @source   definition: a degree Celsius is 1.8 degrees Fahrenheit
+ */
+export const perDegreeFFromPerDegreeC = (perDegreeC: number): number => perDegreeC / 1.8;
+
+/**
+ * @param differenceC  between two temperatures, degrees C
+ * @returns  the same difference in degrees F
+ * @source   definition: a degree Celsius is 1.8 degrees Fahrenheit
+ */
+export const differenceFFromC = (differenceC: number): number => differenceC * 1.8;
+
+/**
+ * @param differenceF  between two temperatures, degrees F
+ * @returns  the same difference in degrees C
+ * @source   definition: a degree Celsius is 1.8 degrees Fahrenheit
+ */
+export const differenceCFromF = (differenceF: number): number => differenceF / 1.8;
+
 /** The units a level can be shown and typed in. dBm is power in the ohms named; the others are voltage. */
 export type LevelUnit = 'dBmV' | 'dBuV' | 'dBm 75 ohm' | 'dBm 50 ohm' | 'mV';
 export type TemperatureUnit = 'degrees C' | 'degrees F';

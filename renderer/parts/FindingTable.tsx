@@ -1,5 +1,5 @@
+import type { How } from '../how/how.ts';
 import { HowButton } from './HowButton.tsx';
-import type { How } from './how.ts';
 import { Mark, type Verdict } from './Mark.tsx';
 
 export type FindingRow = Readonly<{
@@ -13,8 +13,8 @@ export type FindingRow = Readonly<{
   /** How certain the verdict is, in words. */
   sure: string;
   pointing: 'up' | 'down';
-  /** How the value was computed; null where there is nothing to tell. */
-  how: How | null;
+  /** How the value was computed. */
+  how: How;
 }>;
 export type FindingTableProps = Readonly<{ caption: string; rows: readonly FindingRow[] }>;
 
@@ -37,14 +37,10 @@ export const FindingTable = ({ caption, rows }: FindingTableProps) => (
             <small className="finding__target">{row.target}</small>
           </th>
           <td className="finding__value">
-            {row.how === null ? (
-              row.value
-            ) : (
-              <HowButton how={row.how} label={`${row.name}, ${row.how.value}`}>
-                <span className="finding__number">{row.value}</span>
-                {row.goodTo !== '' && <span className="finding__good-to">{row.goodTo}</span>}
-              </HowButton>
-            )}
+            <HowButton how={row.how} label={`${row.name}, ${row.how.value}`}>
+              <span className="finding__number">{row.value}</span>
+              {row.goodTo !== '' && <span className="finding__good-to">{row.goodTo}</span>}
+            </HowButton>
           </td>
           <td className={`finding__standing finding__standing--${row.verdict}`}>
             <span>

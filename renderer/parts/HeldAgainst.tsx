@@ -1,5 +1,7 @@
 import type { HeldAgainst as Held } from '../../core/propose/held-against.ts';
 import { mhz, sizeDb } from '../format.ts';
+import { howHeld } from '../how/proposal.ts';
+import { HowText } from './HowText.tsx';
 import { Mark } from './Mark.tsx';
 
 export type HeldAgainstProps = Readonly<{ held: Held }>;
@@ -10,16 +12,23 @@ export const HeldAgainst = ({ held }: HeldAgainstProps) =>
     <p className="said said--good">
       <Mark verdict="pass" />
       <span>
-        <strong>As predicted</strong>, within {sizeDb(held.worstDb)}.
+        <strong>As predicted</strong>
+        {', '}
+        <HowText how={howHeld(held)} text={`within ${sizeDb(held.worstDb)}.`} />
       </span>
     </p>
   ) : (
     <p className="said said--bad" role="alert">
       <Mark verdict="fail" pointing={held.worstDb < 0 ? 'down' : 'up'} />
       <span>
-        <strong>{`Not as predicted: ${sizeDb(held.worstDb)} ${held.worstDb < 0 ? 'low' : 'high'} at ${mhz(held.worstMhz)}.`}</strong>{' '}
-        {`The meter and the parts’ own tolerance explain ${sizeDb(held.withinDb)}.`} A part may not be what
-        its label says, or not seated.
+        <strong>
+          <HowText
+            how={howHeld(held)}
+            text={`Not as predicted: ${sizeDb(held.worstDb)} ${held.worstDb < 0 ? 'low' : 'high'} at ${mhz(held.worstMhz)}.`}
+          />
+        </strong>{' '}
+        {`The meter and the parts\u2019 own tolerance explain ${sizeDb(held.withinDb)}.`} A part may not be
+        what its label says, or not seated.
       </span>
     </p>
   );

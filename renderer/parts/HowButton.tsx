@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
 import { goodToDb } from '../../core/uncertainty/shares.ts';
+import type { How } from '../how/how.ts';
 import { Glyph } from './Glyph.tsx';
-import type { How } from './how.ts';
 
 export type HowButtonProps = Readonly<{
   how: How;
@@ -34,6 +34,7 @@ export const HowButton = ({ how, label, className = '', children }: HowButtonPro
             <p className="how__value">{how.value}</p>
             <p>{how.words}</p>
             <p className="how__formula">{how.formula}</p>
+            {how.items.length > 0 && <Items items={how.items} title={how.title} />}
             {how.judged !== null && <p>{how.judged}</p>}
             {how.uDb !== null && <Shares shares={how.shares} uDb={how.uDb} sheet={how.sheet} />}
             <p className="how__source">{how.source}</p>
@@ -42,6 +43,20 @@ export const HowButton = ({ how, label, className = '', children }: HowButtonPro
       </Dialog>
     </Popover>
   </DialogTrigger>
+);
+
+const Items = ({ items, title }: Readonly<{ items: How['items']; title: string }>) => (
+  <table className="how__items">
+    <caption className="unseen">{title}</caption>
+    <tbody>
+      {items.map(({ name, text }) => (
+        <tr key={`${name} ${text}`}>
+          <th scope="row">{name}</th>
+          <td>{text}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
 );
 
 type SharesProps = Readonly<{ shares: How['shares']; uDb: number; sheet: string | null }>;

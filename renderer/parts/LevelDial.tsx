@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { LiveText, type Ticking } from './LiveText.tsx';
 
 export type DialWords<T> = Readonly<{
@@ -13,7 +14,7 @@ export type LevelDialProps<T> = Readonly<{
   source: Ticking<T>;
   words: DialWords<T>;
   /** What is aimed at, under the distance. */
-  goal: string;
+  goal: ReactNode;
   /** What the number is in. */
   unit: string;
   size: 'whole' | 'beside';

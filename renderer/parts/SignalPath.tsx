@@ -1,13 +1,28 @@
 import { Button } from 'react-aria-components';
 import type { PlugInKind } from '../../core/files/station.ts';
 import { plugIn } from '../format.ts';
+import type { How } from '../how/how.ts';
 import { Glyph } from './Glyph.tsx';
+import { HowText } from './HowText.tsx';
 
 export type PathBlock =
   | Readonly<{ kind: 'amplifier'; key: string }>
-  | Readonly<{ kind: 'position'; name: string; plugInKind: PlugInKind; inDb: number; toDb: number | null }>;
+  | Readonly<{
+      kind: 'position';
+      name: string;
+      plugInKind: PlugInKind;
+      inDb: number;
+      toDb: number | null;
+      /** What is in takes away so much, and how that was reckoned; null where the port says no band. */
+      loss: Readonly<{ words: string; how: How }> | null;
+    }>;
 
-export type PathEnd = Readonly<{ name: string; level: string | null; here: boolean }>;
+export type PathEnd = Readonly<{
+  name: string;
+  /** The level there, and how it came about; null where none is known. */
+  level: Readonly<{ words: string; how: How }> | null;
+  here: boolean;
+}>;
 
 export type SignalPathProps = Readonly<{
   blocks: readonly PathBlock[];
@@ -32,7 +47,9 @@ const End = ({ name, level, here }: PathEnd) => (
   <li className={`path__end${here ? ' path__end--here' : ''}`}>
     <span className="path__name">{name}</span>
     <span className="path__terminal">{here && <Glyph name="probe" />}</span>
-    <span className="path__level">{level ?? (here ? 'meter' : '')}</span>
+    <span className="path__level">
+      {level === null ? here ? 'meter' : '' : <HowText how={level.how} text={level.words} />}
+    </span>
   </li>
 );
 
@@ -71,6 +88,11 @@ export const SignalPath = ({ blocks, input, output, onPosition, locked }: Signal
             </span>
             <span className="unseen">{kindWords[block.plugInKind]}</span>
           </Button>
+          {block.loss !== null && (
+            <span className="path__loss">
+              <HowText how={block.loss.how} text={block.loss.words} figure={block.loss.words} />
+            </span>
+          )}
         </li>
       ),
     )}

@@ -1,6 +1,8 @@
 import { GridList, GridListItem } from 'react-aria-components';
 import type { StationRow } from '../../core/bridge/records.ts';
 import { counted, day, mhz, sizeDb } from '../format.ts';
+import { howStationWorst } from '../how/stations.ts';
+import { HowText } from './HowText.tsx';
 import { Mark, type Verdict } from './Mark.tsx';
 
 export type StationListProps = Readonly<{
@@ -40,7 +42,12 @@ export const StationList = ({ rows, now, onOpen }: StationListProps) => (
           <span className="station-row__worst">
             {standing?.worstDb !== null && standing?.worstDb !== undefined && (
               <>
-                <strong>{sizeDb(standing.worstDb)}</strong>
+                <strong>
+                  <HowText
+                    how={howStationWorst(row.name, standing, standing.worstDb)}
+                    text={sizeDb(standing.worstDb)}
+                  />
+                </strong>
                 <small>{standing.worstMhz === null ? '' : `worst, at ${mhz(standing.worstMhz)}`}</small>
               </>
             )}

@@ -5,8 +5,8 @@ import type { StationStanding } from '../../core/line/standing.ts';
 import type { Judged } from '../../core/line/verdicts.ts';
 import { goodToDb } from '../../core/uncertainty/shares.ts';
 import { bareLevel, levelWord, oneDecimal, plusMinus, signedDecimal, sizeDb, sureWords } from '../format.ts';
+import { howFigures, howLine, type Seen } from '../how/figures.ts';
 import type { FindingRow } from './FindingTable.tsx';
-import { howFigures, type Seen } from './how-figures.ts';
 
 type Part = Judged & Readonly<{ deviationDb: number }>;
 type Texts = Pick<FindingRow, 'name' | 'value' | 'target' | 'how'>;
@@ -86,15 +86,16 @@ export function findingRows(
 }
 
 /** The same figures where no design says what they should be. */
-export const lineRows = (fit: SweepFit, unit: LevelUnitName): readonly FindingRow[] =>
-  (
+export function lineRows(fit: SweepFit, unit: LevelUnitName): readonly FindingRow[] {
+  const how = howLine(fit, unit);
+  return (
     [
-      ['Level, high', bareLevel(fit.highDbmv, unit), levelWord(unit)],
-      ['Level, low', bareLevel(fit.lowDbmv, unit), levelWord(unit)],
-      ['Tilt', oneDecimal(fit.tiltDb), 'dB'],
-      ['Flatness', oneDecimal(fit.flatnessDb), 'dB'],
+      ['Level, high', bareLevel(fit.highDbmv, unit), levelWord(unit), how.levelHigh],
+      ['Level, low', bareLevel(fit.lowDbmv, unit), levelWord(unit), how.levelLow],
+      ['Tilt', oneDecimal(fit.tiltDb), 'dB', how.tilt],
+      ['Flatness', oneDecimal(fit.flatnessDb), 'dB', how.flatness],
     ] as const
-  ).map(([name, value, target]) => ({
+  ).map(([name, value, target, itsHow]) => ({
     name,
     value,
     goodTo: '',
@@ -103,5 +104,6 @@ export const lineRows = (fit: SweepFit, unit: LevelUnitName): readonly FindingRo
     word: '',
     sure: '',
     pointing: 'down',
-    how: null,
+    how: itsHow,
   }));
+}

@@ -1,9 +1,11 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
-import { capital, day, level, signedDb } from '../format.ts';
+import { capital, counted, day, level, signedDb } from '../format.ts';
+import { howLeftOut, howSignals } from '../how/rows.ts';
 import { CauseFirst } from '../parts/CauseFirst.tsx';
 import { FindingTable } from '../parts/FindingTable.tsx';
 import { findingRows, lineRows } from '../parts/finding-rows.ts';
 import { HeldAgainst } from '../parts/HeldAgainst.tsx';
+import { HowText } from '../parts/HowText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { signalWords } from '../parts/signal-words.ts';
 import { selectLevelUnit, selectMeterIsReady } from '../state/select.ts';
@@ -12,6 +14,7 @@ import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 import { FindingActs } from './FindingActs.tsx';
 import { purposeWords } from './Picture.tsx';
 import { ProposalBlock } from './ProposalBlock.tsx';
+import { SweepFindings } from './SweepFindings.tsx';
 
 export type FindingProps = Readonly<{
   view: SheetView;
@@ -34,6 +37,8 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
     (fit === null
       ? 'This sweep can’t be judged'
       : `${level(fit.highDbmv, unit)} at the top, tilt ${signedDb(fit.tiltDb)}`);
+  const line = standing?.fit ?? fit;
+  const isShape = view.causeFirst || (choice !== null && proposal?.remains.needsRepair === true);
   const changes = choice?.changes ?? [];
   // A finding, its figures and a list of changes must still leave the button in sight on a small screen.
   const crowded = changes.length > 1 || (changes.length > 0 && held?.agrees === false);
@@ -65,7 +70,19 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
         />
       )}
       {standing === null && fit !== null && <FindingTable caption="Its line" rows={lineRows(fit, unit)} />}
-      {standing?.signals !== undefined && <p className="quiet">{signalWords(standing.signals)}</p>}
+      {standing?.signals !== undefined && (
+        <p className="quiet">
+          <HowText how={howSignals(standing.signals)} text={signalWords(standing.signals)} />
+        </p>
+      )}
+      {line !== null && line.excluded.length > 0 && (
+        <p className="quiet">
+          <HowText
+            how={howLeftOut(line.excluded, line.count)}
+            text={`${counted(line.excluded.length, 'row was', 'rows were')} left out: no carrier at its level.`}
+          />
+        </p>
+      )}
       {held !== null && <HeldAgainst held={held} />}
       {view.changedSince !== null && (
         <div className="do">
@@ -83,7 +100,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           crowded={crowded}
         />
       )}
-      {view.causeFirst && proposal !== null && <CauseFirst proposal={proposal} />}
+      {view.causeFirst && proposal !== null && design !== null && (
+        <CauseFirst proposal={proposal} design={design} />
+      )}
+      {isShape && <SweepFindings rows={shown.rows} />}
       {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}
       <FindingActs view={view} sheet={sheet} read={read} />
     </>

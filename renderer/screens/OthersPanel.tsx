@@ -1,14 +1,17 @@
 import { GridList, GridListItem } from 'react-aria-components';
+import type { Design } from '../../core/files/station.ts';
 import type { Proposal } from '../../core/propose/propose.ts';
 import { capital, counted, plugIn, sizeDb } from '../format.ts';
+import { howAlternative } from '../how/proposal.ts';
 import { Glyph } from '../parts/Glyph.tsx';
+import { HowText } from '../parts/HowText.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { useActions } from '../state/use-workbench.ts';
 
-export type OthersPanelProps = Readonly<{ proposal: Proposal }>;
+export type OthersPanelProps = Readonly<{ proposal: Proposal; design: Design }>;
 
 /** What else was nearly as good. Picking one shows its changes and its predicted line on the sheet. */
-export function OthersPanel({ proposal }: OthersPanelProps) {
+export function OthersPanel({ proposal, design }: OthersPanelProps) {
   const { dialogOpened, choicePicked } = useActions();
   const choices = [
     { key: 'recommended', choice: proposal.recommended, index: null },
@@ -40,7 +43,9 @@ export function OthersPanel({ proposal }: OthersPanelProps) {
               .join(', ')}
           >
             <span className="other__worst">
-              <strong>{sizeDb(choice.worstDb)}</strong>
+              <strong>
+                <HowText how={howAlternative(choice, proposal, design)} text={sizeDb(choice.worstDb)} />
+              </strong>
               <small>worst channel</small>
             </span>
             <span className="other__changes">
@@ -53,9 +58,12 @@ export function OthersPanel({ proposal }: OthersPanelProps) {
             <small className="other__count">
               {key === 'recommended' ? 'recommended' : counted(choice.changes.length, 'change', 'changes')}
               {proposal.pareto.includes(choice) && (
-                <span className="other__best">
-                  {choice.changes.length === 1 ? 'best single one' : `best of ${choice.changes.length}`}
-                </span>
+                <>
+                  {', '}
+                  <span className="other__best">
+                    {choice.changes.length === 1 ? 'best single one' : `best of ${choice.changes.length}`}
+                  </span>
+                </>
               )}
             </small>
           </GridListItem>

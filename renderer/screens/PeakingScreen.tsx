@@ -2,6 +2,8 @@ import { useEffect, useMemo, useState } from 'react';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
 import { levelWord } from '../format.ts';
+import { howPeaking } from '../how/live.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { LevelDial } from '../parts/LevelDial.tsx';
 import { LiveSpoken } from '../parts/LiveSpoken.tsx';
 import { LiveText } from '../parts/LiveText.tsx';
@@ -93,7 +95,24 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
         <LevelDial
           source={source}
           words={words.dial}
-          goal={goalWords(goal, goal.kind === 'target' ? about : 'no target here: set one below', unit)}
+          goal={
+            targetLevel === null || frequencyMhz === null ? (
+              goalWords(goal, 'no target here: set one below', unit)
+            ) : (
+              <HowText
+                how={howPeaking(
+                  {
+                    levelDbmv: targetLevel,
+                    atMhz: frequencyMhz,
+                    toleranceDb: ON_TARGET_DB,
+                    design: ownTargetDbmv === null ? (port.design ?? null) : null,
+                  },
+                  unit,
+                )}
+                text={goalWords(goal, about, unit)}
+              />
+            )
+          }
           unit={levelWord(unit)}
           size="whole"
         />

@@ -4,8 +4,9 @@ import { explainProposal } from '../../core/propose/explain.ts';
 import type { Choice } from '../../core/propose/objective.ts';
 import type { Proposal } from '../../core/propose/propose.ts';
 import { sizeDb } from '../format.ts';
-import { HowButton } from '../parts/HowButton.tsx';
-import { howPrediction, predictedGoodToDb } from '../parts/how-prediction.ts';
+import { howPrediction, predictedGoodToDb } from '../how/prediction.ts';
+import { howBeyondTruck, howFloor, howStageInput, howTrims, howWhy } from '../how/proposal.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PlugInSwap } from '../parts/PlugInSwap.tsx';
 import { stageWords } from '../parts/stage-words.ts';
@@ -33,22 +34,30 @@ export function ProposalBlock({ view, sheet, proposal, choice, design, crowded }
   const { stageInput } = sheet.station;
   // The limit says something only about parts that the signal passes on its way to the stage.
   const touchesStage = stageInput?.through.some((name) => view.port.through.includes(name)) === true;
-  const notes = [
-    ...(changes.length > 0 && withTrims !== undefined
-      ? [`Then the trims bring it to ${sizeDb(withTrims.worstDb)}.`]
-      : []),
-    ...(view.by.truck !== null && (changes.length > 0 || !proposal.feasible) ? ['From the truck.'] : []),
-    ...(proposal.stageInput !== null &&
+  const trimNote =
+    changes.length > 0 && withTrims !== undefined
+      ? `Then the trims bring it to ${sizeDb(withTrims.worstDb)}.`
+      : null;
+  const fromTruck = view.by.truck !== null && (changes.length > 0 || !proposal.feasible);
+  const stageNote =
+    proposal.stageInput !== null &&
     stageInput !== undefined &&
     ((touchesStage && changes.length > 0) || !proposal.feasible)
-      ? [stageWords(proposal.stageInput, stageInput.port, unit)]
-      : []),
-  ];
+      ? { note: proposal.stageInput, limit: stageInput }
+      : null;
+  const beyond = isRecommended ? (proposal.beyondTruck ?? null) : null;
+  const floor = `${proposal.remains.floorDb.toFixed(1)} dB`;
   const hasWork = changes.length > 0 || turns.length > 0;
   return (
     <div className={hasWork ? 'do' : 'do do--calm'}>
       {hasWork && (
-        <p className="do__lead">{isRecommended ? proposal.why.text : 'Instead of what is recommended'}</p>
+        <p className="do__lead">
+          {isRecommended ? (
+            <HowText how={howWhy(proposal.why, proposal.before)} text={proposal.why.text} />
+          ) : (
+            'Instead of what is recommended'
+          )}
+        </p>
       )}
       {changes.length > 0 && (
         <ol className={crowded ? 'swaps swaps--many' : 'swaps'} aria-label="Parts to change">
@@ -67,10 +76,37 @@ export function ProposalBlock({ view, sheet, proposal, choice, design, crowded }
       <Gain view={view} proposal={proposal} choice={choice} design={design} turned={turns.length > 0} />
       {isRecommended && proposal.remains.needsRepair && (
         <p className="remains">
-          <Mark verdict="fail" pointing="up" /> <span>{proposal.remains.text}</span>
+          <Mark verdict="fail" pointing="up" />{' '}
+          <span>
+            <HowText how={howFloor(proposal.remains, design)} text={proposal.remains.text} figure={floor} />
+          </span>
         </p>
       )}
-      {notes.length > 0 && <p className="quiet">{notes.join(' ')}</p>}
+      {beyond !== null && (
+        <p className="quiet">
+          <HowText
+            how={howBeyondTruck(beyond, proposal)}
+            text={beyond.text}
+            figure={sizeDb(beyond.choice.worstDb).replace('\u00A0', ' ')}
+          />
+        </p>
+      )}
+      {(trimNote !== null || fromTruck || stageNote !== null) && (
+        <p className="quiet">
+          {trimNote !== null && (
+            <>
+              <HowText how={howTrims(choice, proposal, design)} text={trimNote} />{' '}
+            </>
+          )}
+          {fromTruck && 'From the truck. '}
+          {stageNote !== null && (
+            <HowText
+              how={howStageInput(stageNote.note, stageNote.limit, unit)}
+              text={stageWords(stageNote.note, stageNote.limit.port, unit)}
+            />
+          )}
+        </p>
+      )}
     </div>
   );
 }
@@ -88,14 +124,13 @@ function Gain({ view, proposal, choice, design, turned }: GainProps) {
       : explainProposal({ ...proposal, recommended: choice, stageInput: null }, design);
   if (choice.changes.length === 0 && !turned) return <p className="gain">{words}</p>;
   const points = choice === proposal.recommended ? (proposal.predicted ?? []) : [];
-  const how = howPrediction(choice, proposal.count, design, predictedGoodToDb(points, view.targets));
+  const how = turned
+    ? howTrims(choice, proposal, design)
+    : howPrediction(choice, proposal.count, design, predictedGoodToDb(points, view.targets));
+  // The first sentence holds the numbers: it is what can be pressed for.
   return (
-    <HowButton how={how} label={words} className="how-button--words">
-      {/* The first sentence holds the numbers: it is what can be pressed for. */}
-      <span>
-        <span className="how-button__number">{words.replace(/ from design\..*$/, '')}</span>
-        {/ from design\..*$/.exec(words)?.[0] ?? ''}
-      </span>
-    </HowButton>
+    <p>
+      <HowText how={how} text={words} figure={words.replace(/ from design\..*$/, '')} />
+    </p>
   );
 }

@@ -2,6 +2,8 @@ import { useEffect, useState } from 'react';
 import { RANGE_UNCERTAINTY_DB } from '../../core/gain-control/range.ts';
 import { type RangeRun, rangeRunVerdict } from '../../core/gain-control/range-run.ts';
 import { oneDecimal, sizeDb } from '../format.ts';
+import { howRange } from '../how/gain-control.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { rangeVerdictWords } from '../state/range-words.ts';
 import type { StepProof } from '../state/step-proof.ts';
@@ -39,7 +41,11 @@ export function RangeSeen({ proof }: Readonly<{ proof: StepProof }>) {
     <p className="said" role="status">
       <Mark verdict={verdict.verdict} pointing="up" />
       <span>
-        {`Range ${rangeVerdictWords[verdict.verdict]}${run.phase === 'down' ? ' so far' : ''}: ${figures}.`}
+        <HowText
+          how={howRange(verdict)}
+          text={`Range ${rangeVerdictWords[verdict.verdict]}${run.phase === 'down' ? ' so far' : ''}: ${figures}.`}
+          figure={figures}
+        />
         {verdict.verdict === 'undecided' &&
           ` Outside by no more than the meter’s ±${sizeDb(RANGE_UNCERTAINTY_DB)}.`}
       </span>

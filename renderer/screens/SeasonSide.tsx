@@ -5,7 +5,10 @@ import {
   type SeasonChance,
   seasonChance,
 } from '../../core/season/monte-carlo.ts';
-import { sizeDb, temperature } from '../format.ts';
+import { mhz, sizeDb, temperature } from '../format.ts';
+import { degrees } from '../how/degrees.ts';
+import { howChance, howDemand, howHolds, howLimits, howSun } from '../how/season.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import type { AsMeasured } from '../state/as-measured.ts';
@@ -49,18 +52,36 @@ export function SeasonSide({ view, measured }: SeasonSideProps) {
       <p className="lead">{`${plan.portName}, ${modeWords[mode]}, set at ${temperature(setAtC, unit)}`}</p>
       <h1>{seasonHeadline(view, unit)}</h1>
       {measured !== null && <Reach view={view} measured={measured} />}
-      {seasonSentences(view, unit).map((sentence) => (
+      {seasonSentences(view, unit).map((sentence, i, all) => (
         <p key={sentence} className="said">
           <Mark verdict={help.holds ? 'pass' : 'fail'} pointing="up" />
-          <span>{sentence}</span>
+          <span>
+            <HowText
+              how={
+                i === 0 && (all.length > 1 || help.holds)
+                  ? howLimits(plan, view.limit, unit)
+                  : howHolds(plan, view.tolerance, unit)
+              }
+              text={sentence}
+            />
+          </span>
         </p>
       ))}
       <div className="season__chance">
-        <p className="season__percent">{chance === null ? ' ' : chanceWords(chance.holds)}</p>
+        <p className="season__percent">
+          {chance === null ? (
+            ' '
+          ) : (
+            <HowText
+              how={howChance(chance, spread, plan, unit, chanceWords(chance.holds))}
+              text={chanceWords(chance.holds)}
+            />
+          )}
+        </p>
         <p>
           chance of holding all year
           <small>
-            {`${SEASON_RUNS.toLocaleString('en-GB')} years drawn: span ±${sizeDb(spread.spanLossDb)}, reserve ±${sizeDb(spread.reserveDb)}, thermometer ±${spread.setAtC}\u00A0°C, coefficient ±${((spread.perDegreeC / plan.span.perDegreeC) * 100).toFixed(0)}\u00A0%`}
+            {`${SEASON_RUNS.toLocaleString('en-GB')} years drawn: span ±${sizeDb(spread.spanLossDb)}, reserve ±${sizeDb(spread.reserveDb)}, thermometer ±${degrees(spread.setAtC, unit)}, coefficient ±${((spread.perDegreeC / plan.span.perDegreeC) * 100).toFixed(0)}\u00A0%`}
           </small>
         </p>
       </div>
@@ -76,14 +97,31 @@ export function SeasonSide({ view, measured }: SeasonSideProps) {
           </ul>
           {help.remedies.length === 0 && (
             <p className="quiet">
-              {`The cable asks for ${sizeDb(help.coldDemandDb)} down and ${sizeDb(help.hotDemandDb)} up over such a year.`}
+              <HowText
+                how={howDemand(plan, help, unit)}
+                text={`The cable asks for ${sizeDb(help.coldDemandDb)} down and ${sizeDb(help.hotDemandDb)} up over such a year.`}
+              />
             </p>
           )}
         </div>
       )}
       <div className="season__basis">
         <p className="quiet">
-          {`Span ${sizeDb(plan.span.lossDb)} at ${plan.span.topMhz} MHz, ${plan.span.sky === 'aerial' ? `aerial: full sun makes the cable ${Math.round(sunC)} °C warmer than the air (from memory, no published source)` : plan.span.sky === 'buried' ? 'buried: taken as warm as the air, on the safe side' : 'taken as warm as the air'}.`}
+          <HowText
+            how={howDemand(plan, help, unit)}
+            text={`Span ${sizeDb(plan.span.lossDb)} at ${mhz(plan.span.topMhz)}`}
+          />
+          {plan.span.sky === 'aerial' ? (
+            <>
+              {', aerial: full sun makes the cable '}
+              <HowText how={howSun(sunC, unit)} text={`${degrees(sunC, unit)} warmer`} />
+              {' than the air.'}
+            </>
+          ) : plan.span.sky === 'buried' ? (
+            ', buried: taken as warm as the air, on the safe side.'
+          ) : (
+            ', taken as warm as the air.'
+          )}
         </p>
         {!weather.isAssumed && weather.fileName === null && (
           <p className="quiet">

@@ -9,7 +9,12 @@ import {
 import { climateOfRecords, readClimate } from '../../core/files/climate.ts';
 import type { Station } from '../../core/files/station.ts';
 import type { ControlMode } from '../../core/season/plan.ts';
-import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../../core/units.ts';
+import {
+  celsiusFromFahrenheit,
+  differenceCFromF,
+  differenceFFromC,
+  fahrenheitFromCelsius,
+} from '../../core/units.ts';
 import { capital, counted, type TemperatureUnit } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -31,9 +36,9 @@ type FieldProps = Readonly<{
 }>;
 
 function Degrees({ label, valueC, unit, isOffset = false, isDisabled = false, onSay }: FieldProps) {
-  const shown = unit === 'C' ? valueC : isOffset ? (valueC * 9) / 5 : fahrenheitFromCelsius(valueC);
+  const shown = unit === 'C' ? valueC : isOffset ? differenceFFromC(valueC) : fahrenheitFromCelsius(valueC);
   const back = (value: number) =>
-    unit === 'C' ? value : isOffset ? (value * 5) / 9 : celsiusFromFahrenheit(value);
+    unit === 'C' ? value : isOffset ? differenceCFromF(value) : celsiusFromFahrenheit(value);
   return (
     <NumberField
       className="field field--line degrees"

@@ -8,6 +8,8 @@ import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { trendWords } from '../../core/trend/words.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
 import { levelWord, mhz } from '../format.ts';
+import { howTarget } from '../how/gain-control.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { type DialWords, LevelDial } from '../parts/LevelDial.tsx';
 import { LiveSpoken } from '../parts/LiveSpoken.tsx';
 import { LiveText } from '../parts/LiveText.tsx';
@@ -192,7 +194,13 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
         <LevelDial
           source={seen}
           words={words[goal.kind === 'target' ? 'aimed' : step.id === 'control-low' ? 'low' : 'sought']}
-          goal={goalWords(goal, '', unit)}
+          goal={
+            'why' in target ? (
+              goalWords(goal, '', unit)
+            ) : (
+              <HowText how={howTarget(target, unit)} text={goalWords(goal, '', unit)} />
+            )
+          }
           unit={levelWord(unit)}
           size="beside"
         />

@@ -3,6 +3,9 @@ import { basisWords } from '../../core/gain-control/basis.ts';
 import { RANGE_LIMITS, RANGE_LIMITS_HOLD } from '../../core/gain-control/range.ts';
 import { MIDDLE_C, PER_DEGREE_C } from '../../core/gain-control/span-offset.ts';
 import { mhz, oneDecimal, signedDb, sizeDb, temperature } from '../format.ts';
+import { aDegree } from '../how/degrees.ts';
+import { howAmbientRule, howRangeLimits, howReserveRule, howSpanOffset } from '../how/gain-control.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { selectTemperatureUnit } from '../state/select.ts';
 import { useSelected } from '../state/use-workbench.ts';
@@ -41,7 +44,10 @@ export function SetUpRules({ topMhz, ambientC, spanDb, perDegreeC, only = all }:
         <div className="rule">
           <dt>Reserve</dt>
           <dd>
-            <strong>{sizeDb(reserveDb)}</strong> below the maximum, at {mhz(topMhz)}
+            <strong>
+              <HowText how={howReserveRule(topMhz, reserveDb, reserveBasis)} text={sizeDb(reserveDb)} />
+            </strong>{' '}
+            below the maximum, at {mhz(topMhz)}
             <small>{`${basisWords(reserveBasis)}`}</small>
           </dd>
         </div>
@@ -54,16 +60,37 @@ export function SetUpRules({ topMhz, ambientC, spanDb, perDegreeC, only = all }:
               <>say the temperature of the air</>
             ) : (
               <>
-                <strong>{ambientOffsetDb === 0 ? 'none' : signedDb(ambientOffsetDb)}</strong> by the rule
+                <strong>
+                  <HowText
+                    how={howAmbientRule(ambientC ?? 0, ambientOffsetDb, ambientBasis, unit)}
+                    text={ambientOffsetDb === 0 ? 'none' : signedDb(ambientOffsetDb)}
+                  />
+                </strong>{' '}
+                by the rule
                 <small>{basisWords(ambientBasis)}</small>
               </>
             )}
           </dd>
           {spanOffsetDb !== null && spanDb !== null && (
             <dd>
-              <strong>{signedDb(spanOffsetDb)}</strong> by physics
+              <strong>
+                <HowText
+                  how={howSpanOffset(
+                    {
+                      lossDb: spanDb,
+                      perDegreeC: perDegreeC ?? PER_DEGREE_C,
+                      isGiven: perDegreeC !== null,
+                    },
+                    ambientC ?? MIDDLE_C,
+                    spanOffsetDb,
+                    unit,
+                  )}
+                  text={signedDb(spanOffsetDb)}
+                />
+              </strong>{' '}
+              by physics
               <small>
-                {`a span of ${sizeDb(spanDb)}, ${(perDegreeC ?? PER_DEGREE_C).toFixed(5).replace(/0+$/, '')} a\u00A0°C, against ${MIDDLE_C}\u00A0°C`}
+                {`a span of ${sizeDb(spanDb)}, ${aDegree(perDegreeC ?? PER_DEGREE_C, unit)}, against ${temperature(MIDDLE_C, unit)}`}
               </small>
             </dd>
           )}
@@ -79,7 +106,11 @@ export function SetUpRules({ topMhz, ambientC, spanDb, perDegreeC, only = all }:
         <div className="rule">
           <dt>Range</dt>
           <dd>
-            up {limits('up')}, down {limits('down')}, in all {limits('total')}
+            <HowText
+              how={howRangeLimits(topMhz)}
+              text={`up ${limits('up')}, down ${limits('down')}, in all ${limits('total')}`}
+              figure={limits('total')}
+            />
             <small>
               {outside
                 ? `those of ${RANGE_LIMITS_HOLD.fromMhz} to ${RANGE_LIMITS_HOLD.toMhz} MHz; none are known for ${mhz(topMhz)}`

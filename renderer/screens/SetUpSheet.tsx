@@ -2,6 +2,8 @@ import { useMemo, useState } from 'react';
 import type { SetUpRecord } from '../../core/bridge/set-up-calls.ts';
 import type { SetUpStepId } from '../../core/set-up/steps.ts';
 import { capital } from '../format.ts';
+import { howTarget } from '../how/gain-control.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { selectLevelUnit, selectMeterIsSimulated, selectTemperatureUnit } from '../state/select.ts';
 import { type SetUpView, viewSetUp } from '../state/set-up-view.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
@@ -68,13 +70,18 @@ export function SetUpSheet({ open, record }: SetUpSheetProps) {
 
 /** What the step in hand is held against, and on whose word. */
 function Against({ view, perDegreeC }: Readonly<{ view: SetUpView; perDegreeC: number | null }>) {
+  const unit = useSelected(selectLevelUnit);
   const { step, target } = view;
   const { topMhz, ambientC, spanDb } = view.record.plan;
   const only = step === null ? undefined : rulesOf[step.id];
   return (
     <section className="set-up__against">
       <p className="lead">{step === null ? 'It was held against' : 'Held against'}</p>
-      {step !== null && !('why' in target) && <p className="set-up__target">{`${capital(target.words)}.`}</p>}
+      {step !== null && !('why' in target) && (
+        <p className="set-up__target">
+          <HowText how={howTarget(target, unit)} text={`${capital(target.words)}.`} />
+        </p>
+      )}
       {(only !== undefined || step === null) && (
         <SetUpRules
           topMhz={topMhz}

@@ -22,7 +22,9 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
     case 'end-visit':
       return <EndVisit />;
     case 'others':
-      return view.proposal === null ? null : <OthersPanel proposal={view.proposal} />;
+      return view.proposal === null || view.design === null ? null : (
+        <OthersPanel proposal={view.proposal} design={view.design} />
+      );
     case 'import-sweep':
       return (
         <ImportSweep

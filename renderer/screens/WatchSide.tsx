@@ -1,7 +1,12 @@
 import { useState } from 'react';
 import { Input, Label, NumberField, Radio, RadioGroup } from 'react-aria-components';
+import type { Station } from '../../core/files/station.ts';
 import { celsiusFromFahrenheit } from '../../core/units.ts';
+import { LEAST_SWING_C } from '../../core/watch/swing.ts';
 import { capital, clock, counted, mhz, sizeDb, temperature } from '../format.ts';
+import { degrees } from '../how/degrees.ts';
+import { howSwing } from '../how/season.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { peakingChannels } from '../state/peaking-channels.ts';
@@ -42,7 +47,7 @@ export function WatchSide({ open, shown, view }: WatchSideProps) {
     watching.at === 'open' ? watching.watches.find(({ state }) => state === 'running') : undefined;
   return (
     <>
-      {shown !== null && view !== null && <Found shown={shown} view={view} />}
+      {shown !== null && view !== null && <Found shown={shown} view={view} span={open.sheet.station.span} />}
       {isRunning ? (
         <Running open={open} shown={shown} />
       ) : other !== undefined && shown !== null ? (
@@ -54,7 +59,9 @@ export function WatchSide({ open, shown, view }: WatchSideProps) {
   );
 }
 
-function Found({ shown, view }: Readonly<{ shown: OpenWatch; view: WatchView }>) {
+type FoundProps = Readonly<{ shown: OpenWatch; view: WatchView; span: Station['span'] }>;
+
+function Found({ shown, view, span }: FoundProps) {
   const unit = useSelected(selectTemperatureUnit);
   const { watch } = shown;
   const read = watch.roundCount - watch.missedCount;
@@ -74,17 +81,20 @@ function Found({ shown, view }: Readonly<{ shown: OpenWatch; view: WatchView }>)
         </p>
       )}
       {watch.endReason !== null && <p className="quiet">{capital(watch.endReason)}</p>}
-      {swing !== null && view.swingMhz !== null ? (
+      {swing !== null && view.swingMhz !== null && span !== undefined ? (
         <p className="said">
           <Mark verdict={swing.takenOut > 0.5 ? 'pass' : 'fail'} pointing="up" />
           <span>
-            {`From ${temperature(swing.coldestC, unit)} to ${temperature(swing.hottestC, unit)} the cable alone moves ${mhz(view.swingMhz)} by ${sizeDb(swing.withoutControlDb)}; ${sizeDb(swing.levelDb)} came out. The control took out ${Math.round(Math.max(0, swing.takenOut) * 100)}\u00A0%.`}
+            {`From ${temperature(swing.coldestC, unit)} to ${temperature(swing.hottestC, unit)} the cable alone moves ${mhz(view.swingMhz)} by ${sizeDb(swing.withoutControlDb)}; ${sizeDb(swing.levelDb)} came out. `}
+            <HowText
+              how={howSwing(swing, view.swingMhz, span, unit)}
+              text={`The control took out ${Math.round(Math.max(0, swing.takenOut) * 100)}\u00A0%.`}
+            />
           </span>
         </p>
       ) : (
         <p className="quiet">
-          How much of the weather the control takes out is told once the temperatures noted lie five degrees
-          apart.
+          {`How much of the weather the control takes out is told once the temperatures noted lie ${degrees(LEAST_SWING_C, unit)} apart.`}
         </p>
       )}
     </>

@@ -59,7 +59,8 @@ export type SheetView = Readonly<{
   unproposed: string | null;
   /** Parts were changed after the newest sweep: what they are to give. */
   changedSince: readonly LevelRow[] | null;
-  inputHighDbmv: number | null;
+  /** The line of the stage input's sweep in the same visit. */
+  inputFit: SweepFit | null;
 }>;
 
 export const portSweep = (sweep: Sweep): PortSweep => ({
@@ -118,7 +119,7 @@ export function viewSheet(
     causeFirst: false,
     unproposed: null,
     changedSince: null,
-    inputHighDbmv: inputFit?.ok === true ? inputFit.value.highDbmv : null,
+    inputFit: inputFit?.ok === true ? inputFit.value : null,
   };
   if (shown === null) return empty;
   const { station } = sheet;

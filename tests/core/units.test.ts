@@ -10,6 +10,8 @@ import {
   dbmvFromMillivolt,
   dbmvFromWatt,
   dbuvFromDbmv,
+  differenceCFromF,
+  differenceFFromC,
   fahrenheitFromCelsius,
   feetFromMetres,
   type LengthUnit,
@@ -21,6 +23,7 @@ import {
   metresFromFeet,
   millivoltFromDbmv,
   perDegreeCFromPerDegreeF,
+  perDegreeFFromPerDegreeC,
   type TemperatureUnit,
   temperatureFrom,
   temperatureIn,
@@ -67,6 +70,10 @@ it('knows temperatures and lengths', () => {
   expect(fahrenheitFromCelsius(100)).toBe(212);
   expect(metresFromFeet(100)).toBeCloseTo(30.48, 12);
   expect(feetFromMetres(0.3048)).toBeCloseTo(1, 12);
+  // 100 degrees C between ice and steam are 180 degrees F; 0.00198 a degree C is 0.0011 a degree F.
+  expect(differenceFFromC(100)).toBeCloseTo(180, 12);
+  expect(differenceCFromF(180)).toBeCloseTo(100, 12);
+  expect(perDegreeFFromPerDegreeC(0.00198)).toBeCloseTo(0.0011, 12);
 });
 
 // By definition: 0 dBmV = 13.33 nW in 75 ohm; +60 dBmV = 13.33 mW; dBm(50) = dBmV - 46.9897; 0.0011 a degree F = 0.00198 a degree C.

@@ -2,8 +2,10 @@
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
+import type { Position } from '../../../core/files/station.ts';
 import { standingAgainstDesign } from '../../../core/line/standing.ts';
 import { ChartGuard } from '../../../renderer/charts/ChartGuard.tsx';
+import { howLoss, howPathLevel } from '../../../renderer/how/path.ts';
 import { FindingTable } from '../../../renderer/parts/FindingTable.tsx';
 import { findingRows } from '../../../renderer/parts/finding-rows.ts';
 import { HeldAgainst } from '../../../renderer/parts/HeldAgainst.tsx';
@@ -53,13 +55,19 @@ it('says whether the new sweep lies on the prediction, and where it does not', (
 
 it('draws the signal path as blocks that can be pressed, with what to change in their names', () => {
   const pressed = vi.fn();
+  const pad: Position = { name: 'input pad', kind: 'pad', installed: 6, values: [5, 6] };
+  const band = { lowMhz: 54, highMhz: 870 };
+  const at = { portName: 'forward input', levelDbmv: 16.2, atMhz: 870, count: 136, testPointLossDb: 20 };
   render(
     <SignalPath
       blocks={[
-        { kind: 'position', name: 'input pad', plugInKind: 'pad', inDb: 6, toDb: 5 },
+        {
+          ...{ kind: 'position', name: 'input pad', plugInKind: 'pad', inDb: 6, toDb: 5 },
+          loss: { words: '6.0 dB', how: howLoss(pad, 6, band) },
+        },
         { kind: 'amplifier', key: 'output' },
       ]}
-      input={{ name: 'in', level: '16.2', here: false }}
+      input={{ name: 'in', level: { words: '16.2', how: howPathLevel('in', at, 'dBmV') }, here: false }}
       output={{ name: 'out', level: null, here: true }}
       onPosition={pressed}
       locked={false}
@@ -68,6 +76,14 @@ it('draws the signal path as blocks that can be pressed, with what to change in 
   fireEvent.click(screen.getByRole('button', { name: /input pad: 6 is in, change to 5/ }));
   expect(pressed).toHaveBeenCalledWith('input pad');
   expect(screen.getByRole('img', { name: 'Amplifier' })).toBeDefined();
+  // Both numbers of the path can be pressed, and the press is not one on the block.
+  fireEvent.click(screen.getByRole('button', { name: /^What the input pad 6 takes away, 6.0 dB/ }));
+  expect(screen.getByRole('dialog').textContent).toContain('the value on its label = 6.0');
+  fireEvent.keyDown(screen.getByRole('dialog'), { key: 'Escape' });
+  expect(screen.queryByRole('dialog')).toBeNull();
+  fireEvent.click(screen.getByRole('button', { name: /^Level at the input, 16.2/ }));
+  expect(plain(screen.getByRole('dialog').textContent)).toContain('16.2 dBmV at 870 MHz');
+  expect(pressed).toHaveBeenCalledOnce();
 });
 
 it('offers the values of the kit, what is in although the kit has none, and marks the proposed one', () => {

@@ -1,6 +1,7 @@
 import type { SheetSource } from '../../core/bridge/conditions.ts';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { Design } from '../../core/files/station.ts';
+import type { SweepFit } from '../../core/line/fit-sweep.ts';
 import { positionOf } from '../../core/line/position.ts';
 import type { StationStanding } from '../../core/line/standing.ts';
 import type { Judged } from '../../core/line/verdicts.ts';
@@ -17,7 +18,7 @@ import {
   signedDb,
   sizeDb,
 } from '../format.ts';
-import type { How } from './how.ts';
+import { type How, plainHow } from './how.ts';
 
 /** Where the numbers of uncertainty of the shown sweep come from; null where nothing is known of the meter. */
 export type Seen = SheetSource | null;
@@ -70,6 +71,7 @@ export function howFigures(standing: StationStanding, design: Design, unit: Leve
         probability === undefined
           ? `${parts.limits}.`
           : `${parts.limits}. The chance that it lies inside is ${chanceWords(probability)}.`,
+      items: [],
       shares:
         uncertainty === undefined ? [] : sharesOf(figure, uncertainty.budget, uncertainty.errors, position),
       uDb: uDb ?? null,
@@ -125,6 +127,42 @@ export function howFigures(standing: StationStanding, design: Design, unit: Leve
       limits: `The design allows ${sizeDb(flatness.targetDb)}`,
       source: FIT_SOURCE,
     }),
+  };
+}
+
+/** How each figure of a line came about where no design says what it should be. */
+export function howLine(fit: SweepFit, unit: LevelUnitName) {
+  const rows = counted(fit.count, 'channel', 'channels');
+  const make = (title: string, value: string, words: string, formula: string): How =>
+    plainHow({
+      title,
+      value,
+      words: `${words} No design says what it should be.`,
+      formula,
+      source: FIT_SOURCE.trim(),
+    });
+  const at = (title: string, valueDbmv: number, atMhz: number) =>
+    make(
+      title,
+      level(valueDbmv, unit),
+      `The straight line through ${rows}, read off at ${mhz(atMhz)}.`,
+      'L(f) = a + b \u00B7 x(f)',
+    );
+  return {
+    levelHigh: at('Level, high', fit.highDbmv, fit.highMhz),
+    levelLow: at('Level, low', fit.lowDbmv, fit.lowMhz),
+    tilt: make(
+      'Tilt',
+      sizeSigned(fit.tiltDb),
+      `What the line through ${rows} rises from ${mhz(fit.lowMhz)} to ${mhz(fit.highMhz)}.`,
+      'L(high) \u2212 L(low)',
+    ),
+    flatness: make(
+      'Flatness',
+      sizeDb(fit.flatnessDb),
+      `Peak to valley of ${rows} about their own line.`,
+      'greatest \u2212 least of (level \u2212 L(f))',
+    ),
   };
 }
 

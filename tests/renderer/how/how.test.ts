@@ -1,0 +1,177 @@
+import { describe, expect, it } from 'vitest';
+import type { StationRow } from '../../../core/bridge/records.ts';
+import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
+import type { Position } from '../../../core/files/station.ts';
+import { rangeTest } from '../../../core/gain-control/range.ts';
+import { reserveVerdict } from '../../../core/gain-control/reserve-verdict.ts';
+import { echoDistance } from '../../../core/inspect/distance.ts';
+import type { Finding } from '../../../core/inspect/finding.ts';
+import { SEASON_UNCERTAINTY, seasonChance } from '../../../core/season/monte-carlo.ts';
+import { seasonPlan } from '../../../core/season/plan.ts';
+import { budgetOf } from '../../../core/uncertainty/budget.ts';
+import { aDegree, degrees } from '../../../renderer/how/degrees.ts';
+import * as gain from '../../../renderer/how/gain-control.ts';
+import type { How } from '../../../renderer/how/how.ts';
+import { findingWords, howFinding } from '../../../renderer/how/inspect.ts';
+import { howPeaking } from '../../../renderer/how/live.ts';
+import { howLoss, howPathLevel } from '../../../renderer/how/path.ts';
+import { howHeld, howStageInput } from '../../../renderer/how/proposal.ts';
+import { howLeftOut, howSignals } from '../../../renderer/how/rows.ts';
+import * as season from '../../../renderer/how/season.ts';
+import { howStationWorst } from '../../../renderer/how/stations.ts';
+import { harbourStation } from '../../core/season/harbour-station.ts';
+
+const plain = (text: string) => text.replaceAll('\u00A0', ' ');
+const all = (how: How) =>
+  plain(
+    [how.title, how.value, how.words, how.formula, how.judged ?? '', how.source]
+      .concat(how.items.map(({ name, text }) => `${name} ${text}`))
+      .join('\n'),
+  );
+const band = { lowMhz: 54, highMhz: 870 };
+const equalizer: Position = {
+  name: 'input equalizer',
+  kind: 'equalizer',
+  topMhz: 870,
+  insertionLossDb: 1,
+  installed: 8,
+  values: [0, 8, 12],
+};
+const planned = seasonPlan(harbourStation({}));
+if (!planned.ok) throw new Error(planned.help);
+const plan = planned.value;
+const budget = budgetOf({ meter: MeterUncertainty.parse({}), ambientC: 20 });
+const chance = seasonChance(plan, { coldC: -20, hotC: 50 }, 1, SEASON_UNCERTAINTY, 100);
+const swing = { coldestC: 5, hottestC: 25, levelDb: -0.2, withoutControlDb: -1, takenOut: 0.8 };
+const pilot = { pilotMhz: 711, levelDbmv: 44, kind: 'qam', besideDb: 0.3, warnings: [] } as const;
+const limit = { port: 'forward input', through: ['input pad'], atMhz: 870, minDbmv: 8, maxDbmv: 14 };
+const note = { applied: true, note: '', atMhz: 870, minDbmv: 8, maxDbmv: 14 };
+const held = { worstDb: -0.4, worstMhz: 700, meanDb: -0.1, comparedCount: 136, withinDb: 0.7, agrees: true };
+const findings: readonly Finding[] = [
+  { kind: 'ripple', periodMhz: 15, peakToPeakDb: 1.4, ...echoDistance(15) },
+  { kind: 'notch', centerMhz: 300, depthDb: 4, widthMhz: 12 },
+  { kind: 'rolloff', edge: 'high', fromMhz: 800, depthDb: 3 },
+  { kind: 'missing', frequencyMhz: 411 },
+  { kind: 'step', atMhz: 550, stepDb: -2 },
+];
+const standing: NonNullable<StationRow['standing']> = {
+  sweepId: '',
+  at: '',
+  purpose: 'as-found',
+  state: 'complete',
+  verdict: 'fail',
+  headline: '',
+  worstDb: -2.4,
+  worstMhz: 867,
+};
+
+const everyOne = (unit: 'C' | 'F', length: 'm' | 'ft'): readonly How[] => [
+  howLoss(equalizer, 12, band),
+  howPathLevel(
+    'out',
+    { portName: 'output', levelDbmv: 46, atMhz: 870, count: 136, testPointLossDb: 20 },
+    'dBuV',
+  ),
+  howLeftOut([{ frequencyMhz: 100, reason: '20.0 dB below' }], 135),
+  howSignals({
+    groups: [
+      { name: 'analog', kind: 'analog', qamOrder: null, count: 9, offsetDb: 0, basis: 'the line itself' },
+      { name: '256-QAM', kind: 'qam', qamOrder: 256, count: 90, offsetDb: -6, basis: 'usual' },
+    ],
+    groupAt: new Int32Array(0),
+    reference: 'analog',
+    notes: [],
+  }),
+  howStageInput(note, limit, 'dBmV'),
+  howStageInput({ ...note, beforeDbmv: 10, levelDbmv: 12, uDb: 0.3, probability: 0.99 }, limit, 'dBmV'),
+  howHeld(held),
+  ...findings.map((finding) => howFinding(finding, length)),
+  howStationWorst('07 Mill Lane', standing, -2.4),
+  gain.howReserveRule(810, 3.75, 'interpolated'),
+  gain.howAmbientRule(31, 1, 'interpolated', unit),
+  gain.howSpanOffset({ lossDb: 22, perDegreeC: 0.00198, isGiven: false }, 31, 0.67, unit),
+  gain.howRangeLimits(870),
+  gain.howRange(rangeTest(4, 6)),
+  gain.howReserveLeft(reserveVerdict(4.1, 4, budget), { maxDbmv: 50.1, setDbmv: 46 }, 'dBmV'),
+  gain.howTarget({ levelDbmv: 46, toleranceDb: 0.2, basis: 'practice', words: 'the maximum' }, 'dBmV'),
+  gain.howPilot(pilot, 'dBmV'),
+  season.howHolds(plan, { coldC: -30, hotC: null }, unit),
+  season.howLimits(plan, { coldC: -30, hotC: 60 }, unit),
+  season.howDemand(plan, { coldDemandDb: 2, hotDemandDb: 1 }, unit),
+  season.howChance(chance, SEASON_UNCERTAINTY, plan, unit, '98 %'),
+  season.howSun(15, unit),
+  season.howSwing(swing, 711, plan.span, unit),
+  howPeaking({ levelDbmv: 44, atMhz: 711, toleranceDb: 0.2, design: plan.design }, 'dBmV'),
+];
+
+describe('every explanation', () => {
+  it.each(everyOne('C', 'm').map((how) => [how.title, how] as const))(
+    '%s has its figure, its words, its formula and its source',
+    (_title, how) => {
+      for (const part of [how.title, how.value, how.words, how.formula, how.source])
+        expect(part.trim().length).toBeGreaterThan(2);
+      expect(how.source).toMatch(/\.$/);
+      expect(all(how)).not.toMatch(/NaN|undefined|Infinity|null/);
+    },
+  );
+  it('says degrees and lengths in the units that were chosen, and no others', () => {
+    const text = everyOne('F', 'ft').map(all).join('\n');
+    // The published coefficient is one a degree F, whatever is shown.
+    expect(text).not.toMatch(/\u00B0C/);
+    expect(everyOne('C', 'm').map(all).join('\n').replaceAll('0.0011 a \u00B0F', '')).not.toMatch(
+      /\u00B0F| ft\b/,
+    );
+  });
+});
+
+describe('the figures', () => {
+  // By hand: 1 + 12 (1 - sqrt(54 / 870)) = 10.01 dB, and 1 dB at its top.
+  it('of a plug-in', () => {
+    const how = howLoss(equalizer, 12, band);
+    expect(plain(how.value)).toBe('10.0 to 1.0 dB');
+    expect(plain(howLoss(equalizer, 0, band).value)).toBe('0.0 dB');
+    const measured: Position = {
+      ...equalizer,
+      curves: {
+        '12': [
+          [54, 9.4],
+          [870, 1.3],
+        ],
+      },
+    };
+    expect(plain(howLoss(measured, 12, band).value)).toBe('9.4 to 1.3 dB');
+    expect(howLoss(measured, 12, band).source).toContain('measured curve');
+  });
+  // By hand: 0.87 299.792458 / (2 15) = 8.694 m = 28.5 ft.
+  it('of a ripple, in metres or in feet', () => {
+    const [ripple] = findings;
+    if (ripple === undefined) throw new Error('no ripple');
+    expect(plain(findingWords(ripple, 'm'))).toContain('every 15 MHz: two mismatches 9 m apart');
+    expect(plain(findingWords(ripple, 'ft'))).toContain('29 ft apart');
+    expect(howFinding(ripple, 'm').formula).toContain('= 8.7 m');
+  });
+  // Definitions: 15 degrees C apart are 27 degrees F; 0.00198 a degree C is 0.0011 a degree F.
+  it('of differences of temperature', () => {
+    expect(plain(degrees(15, 'F'))).toBe('27 \u00B0F');
+    expect(plain(degrees(15, 'C'))).toBe('15 \u00B0C');
+    expect(plain(aDegree(0.00198, 'F'))).toBe('0.0011 a \u00B0F');
+  });
+  it('that rest on nothing published say so', () => {
+    for (const how of [
+      gain.howReserveRule(870, 4, 'practice'),
+      gain.howAmbientRule(31, 1, 'practice', 'C'),
+      gain.howRangeLimits(870),
+      gain.howPilot(pilot, 'dBmV'),
+    ])
+      expect(how.source.toLowerCase()).toContain('common practice, no published source');
+  });
+  it('lists what was left out, and counts what has no room', () => {
+    const many = Array.from({ length: 14 }, (_, i) => ({
+      frequencyMhz: 60 + 6 * i,
+      reason: 'no level is given',
+    }));
+    const { items } = howLeftOut(many, 100);
+    expect(items).toHaveLength(11);
+    expect(items.at(-1)?.text).toBe('and 4 more');
+  });
+});
