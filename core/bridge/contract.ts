@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { cascadeCalls } from './cascade-calls.ts';
 import { liveCalls, liveEvents } from './live-calls.ts';
 import { meterCalls, meterEvents } from './meter-calls.ts';
+import { qualityCalls } from './quality-calls.ts';
 import {
   Change,
   ConnectedMeter,
@@ -132,6 +133,7 @@ export const calls = {
   ...watchCalls,
   ...meterCalls,
   ...settingsCalls,
+  ...qualityCalls,
 } as const;
 
 /** Every event that a host sends by itself. */

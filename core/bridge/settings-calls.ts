@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { VISIT_EVERY_MONTHS } from '../drift/attention.ts';
 import { MeterUncertainty } from '../files/meter-uncertainty.ts';
 import { StationNotes } from '../files/station-notes.ts';
 import { Truck } from '../files/truck.ts';
@@ -19,6 +20,8 @@ export const Settings = z.strictObject({
   meter: MeterUncertainty,
   /** What the data sheet of a meter says, by its model. */
   sheets: z.record(text, MeterUncertainty),
+  /** A station is due when nobody was there for so long. Revisions of older programs do not tell it. */
+  visitEveryMonths: z.number().int().min(1).max(120).default(VISIT_EVERY_MONTHS),
 });
 export type Settings = z.infer<typeof Settings>;
 export type LevelUnitName = Settings['levelUnit'];
@@ -30,6 +33,7 @@ export const FIRST_SETTINGS: Settings = {
   lengthUnit: 'm',
   meter: MeterUncertainty.parse({}),
   sheets: {},
+  visitEveryMonths: VISIT_EVERY_MONTHS,
 };
 
 /** Each change is a revision of its own; earlier ones stay in the archive. */

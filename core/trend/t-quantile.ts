@@ -1,5 +1,8 @@
 import { chanceOfT } from './student-t.ts';
 
+/** The same few are asked for thousands of times over: what was found once is kept. */
+const known = new Map<string, number>();
+
 /**
  * How far Student's t lies from 0, on either side, as often as this.
  * @param chance   of lying at least so far out, two-sided, above 0 and below 1
@@ -10,6 +13,9 @@ import { chanceOfT } from './student-t.ts';
  */
 export function tQuantile(chance: number, freedom: number): number {
   if (!(chance > 0 && chance < 1)) throw new RangeError(`a chance of ${chance}`);
+  const key = `${chance} ${freedom}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
   let from = 0;
   let to = 1;
   while (chanceOfT(to, freedom) > chance) to *= 2;
@@ -18,5 +24,7 @@ export function tQuantile(chance: number, freedom: number): number {
     if (chanceOfT(middle, freedom) > chance) from = middle;
     else to = middle;
   }
-  return (from + to) / 2;
+  const found = (from + to) / 2;
+  known.set(key, found);
+  return found;
 }

@@ -5,13 +5,16 @@ import { type GainControlOptions, joinGainControl } from './gain-control-handler
 import { knownProfiles } from './meters/known-profiles.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
 import { profileFolder } from './meters/profile-folder.ts';
+import { joinQuality } from './quality-handlers.ts';
 import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
 import { createMeters } from './services/meters.ts';
 import { createParts } from './services/parts.ts';
 import { createProfiles } from './services/profiles.ts';
+import { createQuality } from './services/quality.ts';
 import { createRuns } from './services/runs.ts';
+import { createSetUps } from './services/set-up.ts';
 import { createSettings } from './services/settings.ts';
 import type { Sleep } from './services/sleep.ts';
 import { createStandings } from './services/standing.ts';
@@ -36,9 +39,10 @@ export function createHandlers(
   const meters = createMeters(options, shop, runs);
   const stations = createStations(options, designs, createStandings(archive, designs, settings), runs);
   const visits = createVisits(options, designs, runs);
+  const quality = createQuality(archive, designs, settings, createSetUps(options, designs, visits));
   const sweeps = createSweeps(options, designs, visits, meters, runs);
   const parts = createParts(options, designs, visits, runs, settings);
-  const demo = createDemo(archive, stations, settings);
+  const demo = createDemo(options, designs, stations, settings);
   const cascade = createCascade(archive, designs, settings, runs);
   const shippedNames = knownProfiles.map(({ name }) => name);
   const profiles = createProfiles(shop, profileFolder(dirname(archive.path), shippedNames), meters);
@@ -123,6 +127,7 @@ export function createHandlers(
     'truck.read': async () => settings.truckWithKit(),
     'truck.change': async (input) => settings.changeTruck(input),
 
+    ...joinQuality(quality),
     ...gainControl.handlers,
   };
   return {

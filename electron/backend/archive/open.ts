@@ -12,6 +12,7 @@ import { hasMarker, MARKER_FILE, writeMarker } from './marker.ts';
 import { meterLinkStatements } from './meter-links.ts';
 import { steps as allSteps, migrate, refuseNewer, type Step } from './migrate.ts';
 import { partStatements } from './parts.ts';
+import { qualityQueries } from './quality-queries.ts';
 import { createSession, type SessionFacts } from './session.ts';
 import { setUpStatements } from './set-ups.ts';
 import { settingsStatements } from './settings.ts';
@@ -41,6 +42,7 @@ export type Archive = Readonly<{
   watches: ReturnType<typeof watchStatements>;
   settings: ReturnType<typeof settingsStatements>;
   meterLinks: ReturnType<typeof meterLinkStatements>;
+  quality: ReturnType<typeof qualityQueries>;
   /** The newest record of this archive's own chain; `seq` 0 while it has none. */
   head(): Head;
   /** Sweeps that were found without an end at this opening. */
@@ -201,6 +203,7 @@ function archiveOver(
     watches: watchStatements(db, session),
     settings: settingsStatements(db, session),
     meterLinks: meterLinkStatements(db, session),
+    quality: qualityQueries(db),
     head: chain.head,
     recovered,
     write,

@@ -14,8 +14,9 @@ export type Designs = Readonly<{
 /** The design revisions as checked stations; each is read once, because a revision never changes. */
 export function createDesigns(archive: Archive): Designs {
   const known = new Map<string, Design>();
+  const keyOf = (stationId: string, revision: number) => JSON.stringify([stationId, revision]);
   const read = (row: DesignRow): Design => {
-    const key = JSON.stringify([row.stationId, row.revision]);
+    const key = keyOf(row.stationId, row.revision);
     const found = known.get(key);
     if (found !== undefined) return found;
     const design: Design = {
@@ -39,6 +40,8 @@ export function createDesigns(archive: Archive): Designs {
       return read(row);
     },
     at(stationId, revision) {
+      const found = known.get(keyOf(stationId, revision));
+      if (found !== undefined) return found;
       const row = archive.stations.design(stationId, revision);
       if (row === undefined) throw new RangeError(`station ${stationId} has no revision ${revision}`);
       return read(row);

@@ -1,7 +1,7 @@
 import { conditionsOf } from '../../../core/bridge/conditions.ts';
 import { MeterIdentity } from '../../../core/bridge/records.ts';
 import type { StoredNotes, StoredSettings } from '../../../core/bridge/settings-calls.ts';
-import { rowsAtPort } from '../../../core/line/port-level.ts';
+import { type MeterReading, rowsAtPort } from '../../../core/line/port-level.ts';
 import {
   type StandingRefusal,
   type StationStanding,
@@ -9,8 +9,8 @@ import {
 } from '../../../core/line/standing.ts';
 import type { Result } from '../../../core/result.ts';
 import type { Archive } from '../archive/open.ts';
-import { fromThousandths, maybe } from '../archive/quantities.ts';
-import type { SweepRow } from '../archive/sweeps.ts';
+import { fromThousandths, maybe, mhzOf } from '../archive/quantities.ts';
+import type { ReadingRow, SweepRow } from '../archive/sweeps.ts';
 import { type Designs, portOf } from './designs.ts';
 import { readingsOf } from './readings.ts';
 
@@ -28,6 +28,13 @@ export type JudgedRow = Pick<
   | 'ambientMc'
 >;
 
+/** When it was read says nothing about how it stands, and to spell it for each reading takes longer than to judge them all. */
+const levelOf = ({ frequencyHz, meterMdbmv, kind }: ReadingRow): MeterReading => ({
+  frequencyMhz: mhzOf(frequencyHz),
+  meterDbmv: maybe(meterMdbmv, fromThousandths),
+  kind,
+});
+
 /**
  * How an ended sweep stands against the design revision that it was read under, by the settings and notes that hold now.
  * @returns  null at a port without a design line; a refusal where its readings can't be judged
@@ -41,15 +48,13 @@ export function judgeSweep(
 ): Result<StationStanding, StandingRefusal> | null {
   const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
   if (design === undefined) return null;
-  return standingAgainstDesign(
-    rowsAtPort(readingsOf(archive, row), fromThousandths(row.testPointLossMdb)),
-    design,
-    {
-      uncertainty: conditionsOf(settings, notes, {
-        meter: maybe(row.meter, (json) => MeterIdentity.parse(JSON.parse(json))),
-        ambientC: maybe(row.ambientMc, fromThousandths),
-      }),
-      lineUp: notes?.lineUp ?? null,
-    },
-  );
+  const readings =
+    row.source === 'meter' ? archive.sweeps.readings(row.seq).map(levelOf) : readingsOf(archive, row);
+  return standingAgainstDesign(rowsAtPort(readings, fromThousandths(row.testPointLossMdb)), design, {
+    uncertainty: conditionsOf(settings, notes, {
+      meter: maybe(row.meter, (json) => MeterIdentity.parse(JSON.parse(json))),
+      ambientC: maybe(row.ambientMc, fromThousandths),
+    }),
+    lineUp: notes?.lineUp ?? null,
+  });
 }
