@@ -19,6 +19,7 @@ import {
   SweepState,
   Visit,
 } from './records.ts';
+import { reportCalls, reportEvents } from './report-calls.ts';
 import { setUpCalls } from './set-up-calls.ts';
 import { settingsCalls, settingsEvents } from './settings-calls.ts';
 import { watchCalls, watchEvents } from './watch-calls.ts';
@@ -132,6 +133,7 @@ export const calls = {
   ...setUpCalls,
   ...watchCalls,
   ...meterCalls,
+  ...reportCalls,
   ...settingsCalls,
   ...qualityCalls,
 } as const;
@@ -165,6 +167,7 @@ export const events = {
   ...liveEvents,
   ...watchEvents,
   ...meterEvents,
+  ...reportEvents,
   ...settingsEvents,
 } as const;
 

@@ -6,6 +6,7 @@ import { knownProfiles } from './meters/known-profiles.ts';
 import type { MeterShop } from './meters/meter-shop.ts';
 import { profileFolder } from './meters/profile-folder.ts';
 import { joinQuality } from './quality-handlers.ts';
+import { joinReports } from './report-handlers.ts';
 import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
@@ -128,6 +129,7 @@ export function createHandlers(
     'truck.change': async (input) => settings.changeTruck(input),
 
     ...joinQuality(quality),
+    ...joinReports(options, { designs, settings, runs }),
     ...gainControl.handlers,
   };
   return {

@@ -1,5 +1,5 @@
 /** A file name that every system takes, from words that may hold anything. */
-export function fileNameOf(words: readonly string[], extension: 'csv' | 'json'): string {
+export function fileNameOf(words: readonly string[], extension: 'csv' | 'json' | 'pdf' | 'html'): string {
   const joined = words
     .join(' ')
     .replace(/[^\p{L}\p{N}.-]+/gu, '-')
