@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { archiveCalls } from './archive-calls.ts';
 import { cascadeCalls } from './cascade-calls.ts';
 import { liveCalls, liveEvents } from './live-calls.ts';
 import { meterCalls, meterEvents } from './meter-calls.ts';
@@ -129,6 +130,7 @@ export const calls = {
   },
 
   ...cascadeCalls,
+  ...archiveCalls,
   ...liveCalls,
   ...setUpCalls,
   ...watchCalls,

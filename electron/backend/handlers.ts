@@ -1,5 +1,6 @@
 import { dirname } from 'node:path';
 import type { Handlers } from '../../core/bridge/contract.ts';
+import { joinArchive } from './archive-handlers.ts';
 import type { HostKind } from './backend.ts';
 import { type GainControlOptions, joinGainControl } from './gain-control-handlers.ts';
 import { knownProfiles } from './meters/known-profiles.ts';
@@ -128,6 +129,7 @@ export function createHandlers(
     'truck.read': async () => settings.truckWithKit(),
     'truck.change': async (input) => settings.changeTruck(input),
 
+    ...joinArchive(options, { designs, runs }),
     ...joinQuality(quality),
     ...joinReports(options, { designs, settings, runs }),
     ...gainControl.handlers,

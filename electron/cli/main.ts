@@ -1,5 +1,6 @@
 import packed from '../../package.json' with { type: 'json' };
 import { runProgram } from './program.ts';
+import { archive } from './verbs/archive.ts';
 import { fit } from './verbs/fit.ts';
 import { gainControl } from './verbs/gain-control.ts';
 import { inspect } from './verbs/inspect.ts';
@@ -15,7 +16,7 @@ for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop
 process.stdout.on('error', () => undefined);
 
 process.exitCode = await runProgram(
-  [fit, propose, sweep, simulate, gainControl, season, inspect, meterCheck],
+  [fit, propose, sweep, simulate, gainControl, season, inspect, meterCheck, archive],
   process.argv.slice(2),
   {
     version: packed.version,

@@ -18,6 +18,7 @@ import { setUpStatements } from './set-ups.ts';
 import { settingsStatements } from './settings.ts';
 import { stationStatements } from './stations.ts';
 import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
+import { type Verified, verifyArchive } from './verify.ts';
 import { visitStatements } from './visits.ts';
 import { watchStatements } from './watches.ts';
 
@@ -45,6 +46,8 @@ export type Archive = Readonly<{
   quality: ReturnType<typeof qualityQueries>;
   /** The newest record of this archive's own chain; `seq` 0 while it has none. */
   head(): Head;
+  /** Holds every record against its chain; yields how many it has looked at. */
+  verify(): Generator<number, Verified>;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
@@ -205,6 +208,7 @@ function archiveOver(
     meterLinks: meterLinkStatements(db, session),
     quality: qualityQueries(db),
     head: chain.head,
+    verify: () => verifyArchive(db, chain),
     recovered,
     write,
     freeBytes() {
