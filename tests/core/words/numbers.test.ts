@@ -27,7 +27,8 @@ it('writes a level in each unit', () => {
   expect(core.bareLevel(0, 'mV')).toBe('1.00');
 });
 
-it('is what the page writes', () => {
-  expect(page.signedDb).toBe(core.signedDb);
-  expect(page.level).toBe(core.level);
+it('is what the page writes, but for the sign of decimals', () => {
+  for (const value of [-2.06, 0, 0.04, 46])
+    expect(page.signedDb(value).replace(',', '.')).toBe(core.signedDb(value));
+  expect(page.level(43.94, 'dBmV').replace(',', '.')).toBe(core.level(43.94, 'dBmV'));
 });
