@@ -129,7 +129,9 @@ export function unpackReadings(listHz: readonly number[], body: Uint8Array): rea
     levels.push(code === 0 ? null : level);
   }
   let takenAtMs = input.signed();
-  const steady = input.unsigned() === 0;
+  const manner = input.unsigned();
+  if (manner > 1) throw new RangeError('the times of the packed readings are damaged');
+  const steady = manner === 0;
   let pace = steady ? input.signed() : 0;
   const times = [takenAtMs];
   for (let i = 1; i < listHz.length; i += 1) {
@@ -141,7 +143,12 @@ export function unpackReadings(listHz: readonly number[], body: Uint8Array): rea
   while (readings.length < listHz.length) {
     const kind = kinds[input.unsigned()];
     const run = input.unsigned();
-    if (kind === undefined || run === 0 || run > listHz.length - readings.length)
+    if (
+      kind === undefined ||
+      kind === readings.at(-1)?.kind ||
+      run === 0 ||
+      run > listHz.length - readings.length
+    )
       throw new RangeError('the kinds of the packed readings are damaged');
     for (let i = readings.length, end = i + run; i < end; i += 1)
       readings.push({

@@ -28,7 +28,10 @@ export function createVarintWriter(): VarintWriter {
   };
   return {
     unsigned,
-    signed: (value) => unsigned(value < 0 ? -2 * value - 1 : 2 * value),
+    signed(value) {
+      if (!Number.isSafeInteger(value)) throw new RangeError(`${value} can't be packed`);
+      unsigned(value < 0 ? -2 * value - 1 : 2 * value);
+    },
     bytes: () => Uint8Array.from(bytes),
   };
 }
