@@ -6,6 +6,7 @@ import { gainControl } from './verbs/gain-control.ts';
 import { inspect } from './verbs/inspect.ts';
 import { meterCheck } from './verbs/meter-check.ts';
 import { propose } from './verbs/propose.ts';
+import { report } from './verbs/report.ts';
 import { season } from './verbs/season.ts';
 import { simulate } from './verbs/simulate.ts';
 import { sweep } from './verbs/sweep.ts';
@@ -16,7 +17,7 @@ for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop
 process.stdout.on('error', () => undefined);
 
 process.exitCode = await runProgram(
-  [fit, propose, sweep, simulate, gainControl, season, inspect, meterCheck, archive],
+  [fit, propose, sweep, simulate, gainControl, season, inspect, report, meterCheck, archive],
   process.argv.slice(2),
   {
     version: packed.version,
