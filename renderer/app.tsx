@@ -1,4 +1,5 @@
 import { I18nProvider } from 'react-aria-components';
+import { writtenAs } from './format.ts';
 import { KeptDialogs } from './screens/KeptDialogs.tsx';
 import { LostLink } from './screens/LostLink.tsx';
 import { MeterScreen } from './screens/MeterScreen.tsx';
@@ -12,7 +13,7 @@ import { type Bench, BenchContext, useSelected } from './state/use-workbench.ts'
 export type AppProps = Readonly<{ bench: Bench }>;
 
 export const App = ({ bench }: AppProps) => (
-  <I18nProvider locale="en-GB">
+  <I18nProvider locale={writtenAs().locale}>
     <BenchContext value={bench}>
       <Screen />
     </BenchContext>
@@ -27,8 +28,8 @@ function Screen() {
   return (
     <>
       <SkipLink />
-      {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
       <NoticeBar />
+      {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
       <MeterScreen />
       <KeptDialogs />
     </>

@@ -1,38 +1,57 @@
 import type { LevelUnitName } from '../core/bridge/settings-calls.ts';
 import { levelFrom, levelIn } from '../core/units.ts';
-import { levelUnits } from '../core/words/numbers.ts';
+import * as numbers from '../core/words/numbers.ts';
+import { type Manner, usualManner } from './manner.ts';
 
-/** Numbers are turned into text in core, so that the report prints what the screens show; here are what only a page needs. */
-export {
-  bareLevel,
-  bareMhz,
-  capital,
-  counted,
-  lengthWords,
-  level,
-  levelWord,
-  mhz,
-  oneDecimal,
-  plugIn,
-  plusMinus,
-  signedDb,
-  signedDecimal,
-  sizeDb,
-  sureWords,
-  type TemperatureUnit,
-  temperature,
-} from '../core/words/numbers.ts';
+export { capital, counted, levelWord, type TemperatureUnit } from '../core/words/numbers.ts';
+
+/** Set once, when the page begins: how this system writes. Every text of this file follows it. */
+let manner: Manner = usualManner;
+export const writeAs = (next: Manner): void => {
+  manner = next;
+};
+export const writtenAs = (): Manner => manner;
+
+/** Figures and sentences that core made with a point, in the signs of this system: "0.4" becomes "0,4" where that is the custom. */
+export const asWritten = (text: string): string =>
+  manner.decimal === '.' ? text : text.replace(/(\d)\.(?=\d)/g, '$1,');
+
+const inManner =
+  <Given extends readonly unknown[]>(make: (...given: Given) => string) =>
+  (...given: Given): string =>
+    asWritten(make(...given));
+
+/**
+ * Numbers are turned into text in core, so that the report prints what the screens show; a page writes them with the signs of
+ * its system, and has here what only a page needs.
+ */
+export const bareLevel = inManner(numbers.bareLevel);
+export const bareMhz = inManner(numbers.bareMhz);
+export const lengthWords = inManner(numbers.lengthWords);
+export const level = inManner(numbers.level);
+export const mhz = inManner(numbers.mhz);
+export const oneDecimal = inManner(numbers.oneDecimal);
+export const plugIn = inManner(numbers.plugIn);
+export const plusMinus = inManner(numbers.plusMinus);
+export const signedDb = inManner(numbers.signedDb);
+export const signedDecimal = inManner(numbers.signedDecimal);
+export const sizeDb = inManner(numbers.sizeDb);
+export const sureWords = inManner(numbers.sureWords);
+export const temperature = inManner(numbers.temperature);
+
+/** "2.10": so many digits after the decimal sign; a size, without a sign of its own. */
+export const decimals = (size: number, digits: number): string => asWritten(size.toFixed(digits));
 
 /** Keeps a number and its unit on one line. */
 const NARROW = '\u00A0';
 
 /** A level as the number that a field shows, and back; NaN where a field is empty or holds no level. */
 export const levelNumber = (levelDbmv: number, unit: LevelUnitName): number => {
-  const shown = levelIn(levelUnits[unit].unit, levelDbmv);
+  const shown = levelIn(numbers.levelUnits[unit].unit, levelDbmv);
   return shown.ok ? shown.value : Number.NaN;
 };
 export const levelFromNumber = (value: number, unit: LevelUnitName): number => {
-  const typed = levelFrom(levelUnits[unit].unit, value);
+  const typed = levelFrom(numbers.levelUnits[unit].unit, value);
   return typed.ok ? typed.value : Number.NaN;
 };
 
@@ -52,10 +71,12 @@ const months = [
   'December',
 ];
 
-/** "09:12", the clock at this place. */
+/** "09:12", or "9:12 am" where that is the custom: the clock at this place. */
 export function clock(moment: string): string {
   const at = new Date(moment);
-  return `${pad(at.getHours())}:${pad(at.getMinutes())}`;
+  const hours = at.getHours();
+  if (manner.hours === 24) return `${pad(hours)}:${pad(at.getMinutes())}`;
+  return `${hours % 12 || 12}:${pad(at.getMinutes())}${NARROW}${hours < 12 ? 'am' : 'pm'}`;
 }
 
 /** "today 09:12", "14 March", "14 March 2024": as near as the reader needs it. */

@@ -1,4 +1,5 @@
-import { Input, Label, NumberField, Text } from 'react-aria-components';
+import { Input, Label, Text } from 'react-aria-components';
+import { NumberEntry } from './NumberEntry.tsx';
 
 export type QuantityProps = Readonly<{
   name: string;
@@ -24,7 +25,7 @@ export const Quantity = ({
   digits = 3,
   onChange,
 }: QuantityProps) => (
-  <NumberField
+  <NumberEntry
     className="quantity"
     value={value}
     minValue={from}
@@ -43,5 +44,5 @@ export const Quantity = ({
       <Input />
       <span aria-hidden="true">{unit}</span>
     </span>
-  </NumberField>
+  </NumberEntry>
 );

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { Form, Input, Label, NumberField, TextField } from 'react-aria-components';
+import { Form, Input, Label, TextField } from 'react-aria-components';
 import { celsiusFromFahrenheit } from '../../core/units.ts';
 import { Cautions } from '../parts/Cautions.tsx';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy, selectOperator, selectTemperatureUnit } from '../state/select.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -39,7 +40,7 @@ export function BeginForm({ shape }: BeginFormProps) {
           <Input autoComplete="name" placeholder={shape === 'dialog' ? 'may stay empty' : ''} />
         </TextField>
         <div className="begin__warmth">
-          <NumberField
+          <NumberEntry
             className="field"
             value={ambient}
             onChange={setAmbient}
@@ -48,7 +49,7 @@ export function BeginForm({ shape }: BeginFormProps) {
           >
             <Label>{`Ambient, °${unit}`}</Label>
             <Input placeholder={shape === 'dialog' ? 'not measured' : ''} />
-          </NumberField>
+          </NumberEntry>
         </div>
       </div>
       <PressButton

@@ -1,11 +1,12 @@
 import { useMemo, useState } from 'react';
-import { Input, Label, NumberField, Radio, RadioGroup } from 'react-aria-components';
+import { Input, Label, Radio, RadioGroup } from 'react-aria-components';
 import { checkPilot, choosePilots, type PilotCheck } from '../../core/gain-control/pilot.ts';
 import { inspectSweep } from '../../core/inspect/all.ts';
 import { rowsAtPort } from '../../core/line/port-level.ts';
 import { setUpPlan } from '../../core/set-up/plan.ts';
 import { type SetUpKind, setUpCautions, stepsOf } from '../../core/set-up/steps.ts';
 import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../../core/units.ts';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy, selectLevelUnit, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
@@ -95,7 +96,7 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
       </main>
       <aside className="side" aria-label="What it is held against">
         <div className="set-up__fields">
-          <NumberField
+          <NumberEntry
             className="field"
             value={topMhz}
             onChange={setTopMhz}
@@ -105,8 +106,8 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
           >
             <Label>Top, MHz</Label>
             <Input />
-          </NumberField>
-          <NumberField
+          </NumberEntry>
+          <NumberEntry
             className="field"
             value={spanDb}
             onChange={setSpanDb}
@@ -116,8 +117,8 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
           >
             <Label>Span, dB</Label>
             <Input placeholder="–" />
-          </NumberField>
-          <NumberField
+          </NumberEntry>
+          <NumberEntry
             className="field"
             value={
               ambientC === null
@@ -132,7 +133,7 @@ export function BeginSetUp({ open }: Readonly<{ open: OpenSheet }>) {
           >
             <Label>{`Air, °${unit}`}</Label>
             <Input placeholder="–" />
-          </NumberField>
+          </NumberEntry>
         </div>
         <SetUpRules
           topMhz={said(topMhz)}

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { Input, Label, NumberField, Radio, RadioGroup } from 'react-aria-components';
+import { Input, Label, Radio, RadioGroup } from 'react-aria-components';
 import type { Purpose } from '../../core/bridge/records.ts';
 import { plugIn } from '../format.ts';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy } from '../state/select.ts';
@@ -44,10 +45,10 @@ export function ImportSweep({ fileName, text, portName, testPointLossDb, purpose
         </Radio>
       </RadioGroup>
       {where === 'test-point' && (
-        <NumberField className="field" value={lossDb} onChange={setLossDb} minValue={0} maxValue={60}>
+        <NumberEntry className="field" value={lossDb} onChange={setLossDb} minValue={0} maxValue={60}>
           <Label>Loss of the test point, dB</Label>
           <Input />
-        </NumberField>
+        </NumberEntry>
       )}
       <DialogNotice />
       <div className="panel__end">

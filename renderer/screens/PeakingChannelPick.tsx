@@ -1,5 +1,6 @@
-import { Input, Label, NumberField, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { Input, Label, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { bareMhz } from '../format.ts';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import type { PeakingChannel } from '../state/peaking-channels.ts';
 
 export type PeakingChannelPickProps = Readonly<{
@@ -35,7 +36,7 @@ export const PeakingChannelPick = ({
         </ToggleButton>
       ))}
     </ToggleButtonGroup>
-    <NumberField
+    <NumberEntry
       className="field field--line"
       value={ownMhz ?? Number.NaN}
       minValue={1}
@@ -46,6 +47,6 @@ export const PeakingChannelPick = ({
       <Label className="unseen">Another frequency, MHz</Label>
       <Input placeholder="other" />
       <span aria-hidden="true">MHz</span>
-    </NumberField>
+    </NumberEntry>
   </div>
 );

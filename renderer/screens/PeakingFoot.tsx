@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'react';
-import { Button, Input, Label, NumberField, ToggleButton } from 'react-aria-components';
+import { Button, Input, Label, ToggleButton } from 'react-aria-components';
 import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { levelFromNumber, levelNumber, levelWord } from '../format.ts';
 import { LiveText } from '../parts/LiveText.tsx';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { useTone } from '../sound/use-tone.ts';
 import type { LevelSource } from '../state/level-moment.ts';
@@ -64,7 +65,7 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
         </span>
         <small>hold anew</small>
       </Button>
-      <NumberField
+      <NumberEntry
         className="field field--line peaking__target"
         value={targetDbmv === null ? Number.NaN : levelNumber(targetDbmv, unit)}
         onChange={(typed) => {
@@ -82,7 +83,7 @@ export function PeakingFoot({ source, plan, targetDbmv, isOwnTarget, onTarget }:
         <Label>Target</Label>
         <Input placeholder="none" />
         <span aria-hidden="true">{levelWord(unit)}</span>
-      </NumberField>
+      </NumberEntry>
       {isOwnTarget && (
         <PressButton rank="quiet" onPress={() => onTarget(null)}>
           Back to design
