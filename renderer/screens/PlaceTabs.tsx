@@ -19,6 +19,11 @@ const places: readonly Readonly<{ place: Place; name: string; of: (station: Stat
     name: 'Season',
     of: ({ gainControl, span }) => gainControl !== undefined && span !== undefined,
   },
+  {
+    place: 'span',
+    name: 'Span and noise',
+    of: ({ ports }) => ports.some(({ direction, design }) => direction === 'forward' && design !== undefined),
+  },
 ];
 
 export type PlaceTabsProps = Readonly<{ station: Station; isDisabled: boolean }>;

@@ -15,6 +15,7 @@ import { SeasonScreen } from './SeasonScreen.tsx';
 import { SheetDialogs } from './SheetDialogs.tsx';
 import { SheetLog } from './SheetLog.tsx';
 import { SheetPath } from './SheetPath.tsx';
+import { SpanScreen } from './SpanScreen.tsx';
 import { StationBar } from './StationBar.tsx';
 
 /** One station, at the place that was chosen. */
@@ -32,6 +33,8 @@ export function StationScreen() {
         return <GainControlScreen open={sheet} />;
       case 'season':
         return <SeasonScreen open={sheet} />;
+      case 'span':
+        return <SpanScreen open={sheet} />;
     }
   return (
     <main className="plain-page" aria-busy={sheet.at === 'opening'}>

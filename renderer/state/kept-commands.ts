@@ -69,25 +69,19 @@ export async function changeTruck(context: Context, truck: Truck | null): Promis
   return true;
 }
 
+/** What of a station's notes becomes another; undefined takes it out. */
+export type NotesChange = Partial<Omit<StationNotes, 'format'>>;
+
 /**
  * Changes some of the open station's notes and leaves the others as they are.
  * @returns  true when the archive has them
  */
-export async function changeNotes(
-  context: Context,
-  change: Partial<Pick<StationNotes, 'lineUp' | 'trims' | 'meter'>>,
-): Promise<boolean> {
+export async function changeNotes(context: Context, change: NotesChange): Promise<boolean> {
   const { client, store } = context;
   const { notes: stored, sheet } = store.getState();
   if (sheet.at !== 'open' || stored?.stationId !== sheet.sheet.station.id) return false;
   const { stationId, revision: basedOn } = stored;
-  const changed = { ...stored.notes, ...change };
-  const notes: StationNotes = {
-    format: 'tiltwright-station-notes/1',
-    ...(changed.lineUp === undefined ? {} : { lineUp: changed.lineUp }),
-    ...(changed.trims === undefined ? {} : { trims: changed.trims }),
-    ...(changed.meter === undefined ? {} : { meter: changed.meter }),
-  };
+  const notes: StationNotes = { ...stored.notes, ...change, format: 'tiltwright-station-notes/1' };
   const kept = await attempt(context, 'notes', 'The notes were not kept.', () =>
     client.call('notes.change', { stationId, basedOn, notes }),
   );

@@ -1,7 +1,7 @@
 import type { StateCreator } from 'zustand/vanilla';
 
-/** Where one is at a station: its sheet, one level live, the set-up of its gain control, or the year ahead. */
-export type Place = 'station' | 'peaking' | 'gain-control' | 'season';
+/** Where one is at a station: its sheet, one level live, the set-up of its gain control, the year ahead, or the cable and the noise. */
+export type Place = 'station' | 'peaking' | 'gain-control' | 'season' | 'span';
 
 export type PlaceSlice = {
   place: Place;

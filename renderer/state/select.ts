@@ -36,6 +36,18 @@ export const selectSeasonFace = (state: State) => state.seasonFace;
 export const selectSetUpsOf = (state: State) => state.setUpsOf;
 export const selectReachFrom = (state: State) => state.reachFrom;
 
+export const selectCascade = (state: State) => state.cascade;
+
+export const selectRecordsAt = (state: State) => state.recordsAt;
+export const selectRecords = (state: State) => state.records;
+export const selectRecordsList = (state: State) => state.recordsList;
+export const selectRecordsText = (state: State) => state.recordsText;
+export const selectRecordsSort = (state: State) => state.recordsSort;
+export const selectHistory = (state: State) => state.history;
+export const selectFigureShown = (state: State) => state.figureShown;
+export const selectPeriod = (state: State) => state.period;
+export const selectVisitEveryMonths = (state: State): number => state.settings.settings.visitEveryMonths;
+
 export const selectStationSheet = (state: State): StationSheet | null =>
   state.sheet.at === 'open' ? state.sheet.sheet : null;
 

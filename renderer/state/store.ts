@@ -3,10 +3,12 @@ import { createKeptSlice, type KeptSlice } from './kept-slice.ts';
 import { createLiveSlice, type LiveSlice } from './live-slice.ts';
 import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
 import { createPlaceSlice, type PlaceSlice } from './place-slice.ts';
+import { createQualitySlice, type QualitySlice } from './quality-slice.ts';
 import { createRunSlice, type RunSlice } from './run-slice.ts';
 import { createSeasonSlice, type SeasonSlice } from './season-slice.ts';
 import { createSetUpSlice, type SetUpSlice } from './set-up-slice.ts';
 import { createSheetSlice, type SheetSlice } from './sheet-slice.ts';
+import { createSpanSlice, type SpanSlice } from './span-slice.ts';
 import { createStationsSlice, type StationsSlice } from './stations-slice.ts';
 import { createUiSlice, type UiSlice } from './ui-slice.ts';
 import { createWatchSlice, type WatchSlice } from './watch-slice.ts';
@@ -17,10 +19,12 @@ export type State = StationsSlice &
   RunSlice &
   UiSlice &
   PlaceSlice &
+  QualitySlice &
   LiveSlice &
   KeptSlice &
   SeasonSlice &
   SetUpSlice &
+  SpanSlice &
   WatchSlice;
 export type Store = StoreApi<State>;
 
@@ -33,9 +37,11 @@ export const createWorkbenchStore = (): Store =>
     ...createRunSlice(...api),
     ...createUiSlice(...api),
     ...createPlaceSlice(...api),
+    ...createQualitySlice(...api),
     ...createLiveSlice(...api),
     ...createKeptSlice(...api),
     ...createSeasonSlice(...api),
     ...createSetUpSlice(...api),
+    ...createSpanSlice(...api),
     ...createWatchSlice(...api),
   }));

@@ -1,18 +1,33 @@
 import type { Client } from '../../core/bridge/client.ts';
 import type { Input } from '../../core/bridge/contract.ts';
 import type { SimulatedHand } from '../../core/bridge/live-calls.ts';
-import type { Change, MeterChoice, ProposalNote } from '../../core/bridge/records.ts';
+import type { Change, ProposalNote } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
-import type { StationNotes } from '../../core/files/station-notes.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { type Context, helpOf } from './context.ts';
-import { changeNotes, changeSettings, changeTruck, readKept, readKit } from './kept-commands.ts';
+import {
+  changeNotes,
+  changeSettings,
+  changeTruck,
+  type NotesChange,
+  readKept,
+  readKit,
+} from './kept-commands.ts';
+import { letNewsGo } from './let-go.ts';
 import { createLevelFeed, type LevelFeed } from './level-feed.ts';
 import { findLive, startLive, stopLive } from './live-commands.ts';
 import type { LiveFeed } from './live-feed.ts';
 import type { LivePlan } from './live-slice.ts';
-import { connectMeter, findPorts, putMeterAway } from './meter-commands.ts';
+import { createConnecting, findPorts, putMeterAway, renewPorts } from './meter-commands.ts';
 import { createMeterDesk } from './meter-desk.ts';
+import {
+  closeRecords,
+  compareTwo,
+  openHistory,
+  openRecords,
+  openSweepOf,
+  readPeriod,
+} from './quality-commands.ts';
 import {
   abandonSetUp,
   beginSetUp,
@@ -24,6 +39,7 @@ import {
   type SetUpStart,
   type StepRecord,
 } from './set-up-commands.ts';
+import { readCascade } from './span-commands.ts';
 import {
   importStation,
   leaveStation,
@@ -45,6 +61,10 @@ import {
 } from './sweep-commands.ts';
 import { beginVisit, endVisit, fitParts, type VisitStart } from './visit-commands.ts';
 import { noteTemperature, openWatch, startWatch, stopWatch } from './watch-commands.ts';
+
+/** What is done about a port that was plugged in just now. */
+const waitingWords = (why: string | null, leftMs: number | null): string =>
+  `The port was plugged in just now: ${why ?? 'it is not ready'}. It is tried again, for ${Math.ceil((leftMs ?? 0) / 1000)} s at most.`;
 
 /** Joins the bridge to the store: listens to every event, and gives the screens what they can ask for. */
 export function createWorkbench(
@@ -95,11 +115,14 @@ export function createWorkbench(
           void renewSheet(context, ended.stationId);
         else void listStations(context);
       }),
-      client.on('meter.link', ({ link, why }) =>
-        state().runHeld(
-          link === 'looking' ? { by: 'link', why: why ?? 'it does not answer' } : { by: 'nothing' },
-        ),
-      ),
+      letNewsGo(store),
+      client.on('meter.link', ({ link, why, leftMs }) => {
+        if (link === 'waiting') state().meterWaits(waitingWords(why, leftMs));
+        else
+          state().runHeld(
+            link === 'looking' ? { by: 'link', why: why ?? 'it does not answer' } : { by: 'nothing' },
+          );
+      }),
       client.on('live.reading', (event) => levels.arrived(event)),
       client.on('watch.round', ({ watchId, round }) => state().watchRoundCame(watchId, round)),
       client.on('watch.ended', ({ watch }) => state().watchChanged(watch)),
@@ -139,8 +162,16 @@ export function createWorkbench(
       state().reachChosen('set-up');
       await leaveStation(context);
     },
+    openRecords: () => openRecords(context),
+    closeRecords: () => closeRecords(context),
+    openHistory: (stationId: string, portName: string | null) => openHistory(context, stationId, portName),
+    compareTwo: (pair: readonly [string, string] | null) => compareTwo(context, pair),
+    openSweepOf: (stationId: string, portName: string, sweepId: string) =>
+      openSweepOf(context, stationId, portName, sweepId),
+    readPeriod: (fromDay: string, toDay: string) => readPeriod(context, fromDay, toDay),
     findPorts: () => findPorts(context),
-    connectMeter: (choice: MeterChoice) => connectMeter(context, choice),
+    renewPorts: () => renewPorts(context),
+    ...createConnecting(context),
     putMeterAway: () => putMeterAway(context),
     meterDesk: createMeterDesk(context),
     beginVisit: (start: VisitStart) => beginVisit(context, start),
@@ -157,8 +188,8 @@ export function createWorkbench(
     changeSettings: (settings: Settings) => changeSettings(context, settings),
     readKit: () => readKit(context),
     changeTruck: (truck: Truck | null) => changeTruck(context, truck),
-    changeNotes: (change: Partial<Pick<StationNotes, 'lineUp' | 'trims' | 'meter'>>) =>
-      changeNotes(context, change),
+    changeNotes: (change: NotesChange) => changeNotes(context, change),
+    readCascade: (stationId: string) => readCascade(context, stationId),
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
