@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id } from './records.ts';
+import { Id, Moment } from './records.ts';
 
 const text = z.string().trim().min(1).max(400);
 
@@ -9,6 +9,8 @@ export const ReportOf = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('visit'), visitId: Id }),
   /** Every visit to a station. */
   z.strictObject({ kind: z.literal('history'), stationId: text }),
+  /** Every visit that began in a period; `to` is not included. The clock is that of the machine which prints it. */
+  z.strictObject({ kind: z.literal('period'), from: Moment, to: Moment }),
   /** A label for the inside of the lid, as often as it is wanted. */
   z.strictObject({ kind: z.literal('label'), visitId: Id, count: z.number().int().min(1).max(200) }),
 ]);

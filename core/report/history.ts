@@ -11,6 +11,9 @@ import { cautionBlock, footOf } from './visit.ts';
 
 type Told = Readonly<{ visit: ReportVisit; day: string; view: PortView }>;
 
+/** A visit that read once, and left the station so. */
+const isLeftOnly = ({ left, found }: PortView): boolean => left === null && found.sweep.purpose === 'as-left';
+
 const dayOf = (visit: ReportVisit): string => localTime(visit.startedAt, visit.place).day;
 
 function pointsOf(
@@ -20,7 +23,7 @@ function pointsOf(
   return told.map(({ visit, day, view }) => ({
     atMs: Date.parse(visit.startedAt),
     day,
-    foundDb: view.left === null && view.found.sweep.purpose === 'as-left' ? null : figureOf(view.found),
+    foundDb: isLeftOnly(view) ? null : figureOf(view.found),
     leftDb:
       view.left === null
         ? view.found.sweep.purpose === 'as-left'
@@ -78,11 +81,11 @@ function portHistory(told: readonly Told[], frame: ReportFrame): readonly Block[
       block: 'table',
       caption: 'Visit by visit',
       columns: [
-        { title: 'Day', align: 'start', share: 2.1 },
-        { title: 'Worst as found, dB', align: 'start', share: 2 },
-        { title: 'Worst as left, dB', align: 'start', share: 2 },
+        { title: 'Day', align: 'start', share: 2.5 },
+        { title: 'Worst as found, dB', align: 'start', share: 2.3 },
+        { title: 'Worst as left, dB', align: 'start', share: 2.3 },
         { title: 'Tilt, dB', align: 'end', share: 0.9 },
-        { title: 'Flatness, dB', align: 'end', share: 1.2 },
+        { title: 'Flatness, dB', align: 'end', share: 1.3 },
         { title: 'Finding', align: 'start', share: 3.6 },
       ],
       rows: told.map(({ day, view }) => {
@@ -91,8 +94,8 @@ function portHistory(told: readonly Told[], frame: ReportFrame): readonly Block[
         const flatnessDb = last.standing?.flatness.valueDb ?? last.fit?.flatnessDb;
         return [
           { text: dayWords(day) },
-          worstCell(view.found),
-          view.left === null ? { text: '' } : worstCell(view.left),
+          isLeftOnly(view) ? { text: '' } : worstCell(view.found),
+          view.left !== null ? worstCell(view.left) : isLeftOnly(view) ? worstCell(view.found) : { text: '' },
           { text: tiltDb === undefined ? '' : oneDecimal(tiltDb) },
           { text: flatnessDb === undefined ? '' : oneDecimal(flatnessDb) },
           { text: findingSentence(last, frame.units.levelUnit) },

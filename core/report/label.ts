@@ -11,7 +11,8 @@ export const LABEL_MM = { width: 62, height: 40 } as const;
 const CODE_MM = 21;
 /** A QR code wants four modules of white around it (ISO/IEC 18004, 6.3.8). */
 const QUIET_MODULES = 4;
-const MOST_PARTS = 5;
+/** As many positions as there is room for above the levels. */
+const mostParts = (levelLineCount: number): number => (levelLineCount > 2 ? 4 : 6);
 
 /** The modules of a QR code, dark ones true; made outside of core. */
 export type CodeModules = readonly (readonly boolean[])[];
@@ -92,13 +93,12 @@ export function labelDocument(
   const codePt = CODE_MM * PT_PER_MM;
   const day = dayWords(localTime(visit.endedAt ?? visit.startedAt, visit.place).day);
   const positions = frame.station.positions;
-  const parts = positions
-    .slice(0, positions.length > MOST_PARTS ? MOST_PARTS - 1 : MOST_PARTS)
-    .map(({ name, installed }) => ({
-      name: capital(name),
-      value: plugIn(visit.pluggedIn[name] ?? installed),
-    }));
   const levels = levelLines(visit, frame).slice(0, 4);
+  const most = mostParts(levels.length);
+  const parts = positions.slice(0, positions.length > most ? most - 1 : most).map(({ name, installed }) => ({
+    name: capital(name),
+    value: plugIn(visit.pluggedIn[name] ?? installed),
+  }));
   const by = visit.operator === '' ? day : `${day}, ${visit.operator}`;
   const left = 7;
   const code = { x: widthPt - codePt - 3, y: heightPt - codePt - 3 };

@@ -131,7 +131,7 @@ export function createHandlers(
 
     ...joinArchive(options, { designs, runs }),
     ...joinQuality(quality),
-    ...joinReports(options, { designs, settings, runs }),
+    ...joinReports(options, { designs, settings, runs, quality }),
     ...gainControl.handlers,
   };
   return {

@@ -30,7 +30,7 @@ export type MaterialParts = Readonly<{
   unended: (sweepId: string) => Unended;
 }>;
 
-const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('hex');
+export const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('hex');
 
 const amended = (reason: string | null, by: string | null, atMs: number | null): Amended | null =>
   reason === null || atMs === null ? null : { reason, by: by ?? '', at: momentOf(atMs) };

@@ -2,20 +2,30 @@ import { setImmediate as turn } from 'node:timers/promises';
 import qrcode from 'qrcode-generator';
 import type { Emit, Input, Output } from '../../../core/bridge/contract.ts';
 import type { ReportOf } from '../../../core/bridge/report-calls.ts';
+import type { PeriodBatch } from '../../../core/drift/period-batch.ts';
 import type { Printable } from '../../../core/report/document.ts';
 import { historyReport } from '../../../core/report/history.ts';
 import { reportHtml } from '../../../core/report/html.ts';
 import { type CodeModules, identityText, labelDocument } from '../../../core/report/label.ts';
 import type { ReportVisit } from '../../../core/report/material.ts';
+import { periodReport } from '../../../core/report/period.ts';
 import { visitReport } from '../../../core/report/visit.ts';
 import { localTime } from '../../../core/words/local-time.ts';
+import { msOf, orderedJson } from '../archive/quantities.ts';
 import { reportPdf } from '../report/pdf.ts';
 import { embeddedType } from '../report/type-files.ts';
 import { fileNameOf } from './file-name.ts';
-import { frameOf, type MaterialParts, visitMaterial } from './report-material.ts';
+import { frameOf, type MaterialParts, sha256, visitMaterial } from './report-material.ts';
 import { refused } from './service-parts.ts';
 
-export type ReportParts = MaterialParts & Readonly<{ emit: Emit; now: () => Date; version: string }>;
+export type ReportParts = MaterialParts &
+  Readonly<{
+    emit: Emit;
+    now: () => Date;
+    version: string;
+    /** The visits that began from a moment on and before another, milliseconds. */
+    period: (fromMs: number, toMs: number) => PeriodBatch;
+  }>;
 export type Reports = Readonly<{
   make(input: Input<'reports.make'>, signal: AbortSignal): Promise<Output<'reports.make'>>;
 }>;
@@ -70,6 +80,19 @@ export function createReports(parts: ReportParts): Reports {
       }
       case 'history':
         return history(of, signal);
+      case 'period': {
+        const batch = parts.period(msOf(of.from), msOf(of.to));
+        const place = { timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone, utcOffsetMin: 0 };
+        const head = archive.head();
+        const printable = periodReport(batch, {
+          place,
+          program: version,
+          madeAt: now().toISOString(),
+          head: head.seq === 0 ? null : head,
+          dataSha256: sha256(orderedJson(batch)),
+        });
+        return { printable, words: ['visits', localTime(of.from, place).day] };
+      }
       case 'label': {
         const { visit, frame, day } = oneVisit(of.visitId);
         const code = codeOf(identityText(visit, frame));

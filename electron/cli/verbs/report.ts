@@ -63,7 +63,26 @@ function stationIdOf(archive: Archive, named: string): string {
   return one.stationId;
 }
 
+/** "2026-01-01..2026-03-31": both days are meant whole, by this machine's clock. */
+function periodOf(named: string): ReportOf | null {
+  const days = /^(\d{4}-\d\d-\d\d)\.\.(\d{4}-\d\d-\d\d)$/.exec(named.trim());
+  if (days === null) return null;
+  const midnight = (day: string, after: number): Date => {
+    const [year = 0, month = 1, at = 1] = day.split('-').map(Number);
+    const date = new Date(year, month - 1, at + after);
+    // 31 February would be a day in March.
+    if (new Date(year, month - 1, at).getDate() !== at || month > 12)
+      throw refusal('bad-period', named, `${day} is no day; write YYYY-MM-DD`);
+    return date;
+  };
+  const [from, to] = [midnight(days[1] ?? '', 0), midnight(days[2] ?? '', 1)];
+  if (from >= to) throw refusal('bad-period', named, 'the first day must not be after the last');
+  return { kind: 'period', from: from.toISOString(), to: to.toISOString() };
+}
+
 function reportOf(archive: Archive, visit: string, options: Options): ReportOf {
+  const period = periodOf(visit);
+  if (period !== null) return period;
   const own = archive.visits.byId(visit.trim().toLowerCase());
   if (options.history === true)
     return { kind: 'history', stationId: own?.stationId ?? stationIdOf(archive, visit) };
@@ -90,6 +109,8 @@ async function act(visit: string, options: Options, io: VerbIo): Promise<Outcome
   const { withArchive } = await import('../archive-folder.ts');
   const { createDesigns } = await import('../../backend/services/designs.ts');
   const { createSettings } = await import('../../backend/services/settings.ts');
+  const { createFigureBook } = await import('../../backend/services/quality-figures.ts');
+  const { createPeriods } = await import('../../backend/services/quality-period.ts');
   const { createReports } = await import('../../backend/services/reports.ts');
   const now = () => new Date();
   return await withArchive(options.data, async (archive) => {
@@ -102,6 +123,7 @@ async function act(visit: string, options: Options, io: VerbIo): Promise<Outcome
       settings,
       emit,
       now,
+      period: createPeriods(archive, createFigureBook(archive, designs, settings)).period,
       version: packed.version,
       // The archive is this program's alone: what has no end was cut short.
       unended: () => ({ state: 'partial', reason: null, endedAtMs: null }),
@@ -135,7 +157,10 @@ export const report: Verb = {
         'Writes a visit as PDF or as one page of HTML that needs nothing else: the finding, before and after, parts,\n' +
           'uncertainty, every reading and the hashes of the records. Both are drawn from one document.',
       )
-      .argument('<visit>', "a visit's id, or a station's id or name for its newest visit")
+      .argument(
+        '<visit>',
+        "a visit's id; a station's id or name for its newest visit; or a period, 2026-01-01..2026-03-31",
+      )
       .requiredOption('--out <file>', 'a file that ends in .pdf or .html')
       .option('--data <dir>', 'the folder of the archive; without it, your own data folder')
       .option('--paper <size>', 'a4 or letter; without it, what is usual in your country', paperOption)
