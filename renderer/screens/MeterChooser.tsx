@@ -18,6 +18,7 @@ import { selectLink, selectMeter, selectPorts } from '../state/select.ts';
 import type { Profile } from '../state/ui-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 
+const LOOK_EVERY_MS = 2000;
 const NO_PROFILES: readonly Profile[] = [];
 
 /** Which meter: the simulated one, a port that was found, or a path typed by hand. */
@@ -26,7 +27,7 @@ export function MeterChooser() {
   const ports = useSelected(selectPorts);
   const link = useSelected(selectLink);
   const { dialogOpened } = useActions();
-  const { findPorts, connectMeter } = useWorkbench();
+  const { findPorts, renewPorts, connectMeter, giveUpMeter } = useWorkbench();
   const profiles = link.at === 'open' ? link.profiles : NO_PROFILES;
   const [way, setWay] = useState(
     meter.at === 'connected' && meter.meter.choice.kind === 'serial' ? meter.meter.choice.path : SIMULATED,
@@ -36,6 +37,13 @@ export function MeterChooser() {
   useEffect(() => {
     void findPorts();
   }, [findPorts]);
+  // Nothing tells that an adapter was plugged in, so it is looked for; never while a meter is in hand, whose readings that slows.
+  const looks = meter.at === 'none' || meter.at === 'refused' || meter.at === 'lost';
+  useEffect(() => {
+    if (!looks) return;
+    const timer = setInterval(() => void renewPorts(), LOOK_EVERY_MS);
+    return () => clearInterval(timer);
+  }, [looks, renewPorts]);
 
   const typed = way === TYPED;
   const choice: MeterChoice | null =
@@ -83,6 +91,11 @@ export function MeterChooser() {
           </Popover>
         </Select>
       )}
+      {meter.at === 'connecting' && meter.waits !== null && (
+        <p className="meter-waits" role="status">
+          <Mark verdict="undecided" /> {meter.waits}
+        </p>
+      )}
       <p className="panel__help" role="alert">
         {help !== null && (
           <>
@@ -91,6 +104,7 @@ export function MeterChooser() {
         )}
       </p>
       <div className="panel__end">
+        {meter.at === 'connecting' && <PressButton onPress={giveUpMeter}>Stop trying</PressButton>}
         <PressButton
           rank="do"
           size="visit"

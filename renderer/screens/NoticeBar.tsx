@@ -4,7 +4,7 @@ import { Mark } from '../parts/Mark.tsx';
 import { selectDialog, selectNotice } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
 
-/** One line of what happened and what helps. It stays until it is put away or something new happens. */
+/** One line of what happened and what helps, above the screen and over nothing of it. It stays until it is put away. */
 export function NoticeBar() {
   const notice = useSelected(selectNotice);
   const dialog = useSelected(selectDialog);

@@ -11,16 +11,43 @@ export async function findPorts({ client, store }: Context): Promise<void> {
   }
 }
 
-/** @returns  true when the meter has told its identity */
-export async function connectMeter({ client, store }: Context, choice: MeterChoice): Promise<boolean> {
-  store.getState().meterConnecting(choice);
+/** The ports once more, without a word while they are looked for: an adapter may have been plugged in meanwhile. */
+export async function renewPorts({ client, store }: Context): Promise<void> {
   try {
-    store.getState().meterConnected(await client.call('meters.connect', choice));
-    return true;
-  } catch (fault) {
-    store.getState().meterRefused(helpOf(fault));
-    return false;
+    const { ports, problem } = await client.call('meters.find', {});
+    const shown = store.getState().ports;
+    const found = { at: 'found', ports, problem } as const;
+    if (shown.at !== 'found' || JSON.stringify(shown) !== JSON.stringify(found))
+      store.getState().portsFound(ports, problem);
+  } catch {
+    // What is shown stays; whoever wants to know why looks again by hand.
   }
+}
+
+/** Connects a meter, and can be told to give up: a port that was plugged in just now is tried for half a minute. */
+export function createConnecting({ client, store }: Context) {
+  let stop: AbortController | null = null;
+  return {
+    /** @returns  true when the meter has told its identity */
+    async connectMeter(choice: MeterChoice): Promise<boolean> {
+      const mine = new AbortController();
+      stop = mine;
+      store.getState().meterConnecting(choice);
+      try {
+        store.getState().meterConnected(await client.call('meters.connect', choice, mine.signal));
+        return true;
+      } catch (fault) {
+        if (mine.signal.aborted) store.getState().meterForgone();
+        else store.getState().meterRefused(helpOf(fault));
+        return false;
+      } finally {
+        if (stop === mine) stop = null;
+      }
+    },
+    giveUpMeter(): void {
+      stop?.abort();
+    },
+  };
 }
 
 export async function putMeterAway({ client, store }: Context): Promise<void> {

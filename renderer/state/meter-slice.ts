@@ -3,7 +3,8 @@ import type { ConnectedMeter, FoundPort, MeterChoice } from '../../core/bridge/r
 
 export type Meter =
   | Readonly<{ at: 'none' }>
-  | Readonly<{ at: 'connecting'; choice: MeterChoice }>
+  /** `waits`: its port was plugged in just now and is tried again, for this reason. */
+  | Readonly<{ at: 'connecting'; choice: MeterChoice; waits: string | null }>
   | Readonly<{ at: 'connected'; meter: ConnectedMeter }>
   | Readonly<{ at: 'refused'; help: string }>
   | Readonly<{ at: 'lost'; help: string }>;
@@ -17,6 +18,9 @@ export type MeterSlice = {
   meter: Meter;
   ports: Ports;
   meterConnecting(choice: MeterChoice): void;
+  meterWaits(why: string): void;
+  /** The person gave up connecting it. */
+  meterForgone(): void;
   meterConnected(meter: ConnectedMeter): void;
   meterRefused(help: string): void;
   meterGone(lost: string | null): void;
@@ -27,7 +31,10 @@ export type MeterSlice = {
 export const createMeterSlice: StateCreator<MeterSlice> = (set) => ({
   meter: { at: 'none' },
   ports: { at: 'unknown' },
-  meterConnecting: (choice) => set({ meter: { at: 'connecting', choice } }),
+  meterConnecting: (choice) => set({ meter: { at: 'connecting', choice, waits: null } }),
+  meterWaits: (why) =>
+    set(({ meter }) => (meter.at === 'connecting' ? { meter: { ...meter, waits: why } } : {})),
+  meterForgone: () => set(({ meter }) => (meter.at === 'connecting' ? { meter: { at: 'none' } } : {})),
   meterConnected: (meter) => set({ meter: { at: 'connected', meter } }),
   meterRefused: (help) =>
     set(({ meter }) => (meter.at === 'connecting' ? { meter: { at: 'refused', help } } : {})),

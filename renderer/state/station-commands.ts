@@ -31,8 +31,8 @@ export async function importStation(context: Context, fileName: string, text: st
   );
   if (taken === null) return;
   await listStations(context);
-  store.getState().noticed({ tone: 'news', text: `${fileName} is in the archive.`, help: '' });
   await openStation(context, taken.stationId);
+  store.getState().noticed({ tone: 'news', text: `${fileName} is in the archive.`, help: '' });
 }
 
 /** Reads the sheet again and fetches the readings of its newest sweeps that are not here yet. */

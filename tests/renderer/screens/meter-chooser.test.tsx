@@ -1,0 +1,107 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { FoundPort } from '../../../core/bridge/records.ts';
+import { MeterChooser } from '../../../renderer/screens/MeterChooser.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { BenchContext } from '../../../renderer/state/use-workbench.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
+
+const usb: FoundPort = { path: '/dev/ttyUSB0', label: 'Harbour A17', likely: true };
+const connected = {
+  choice: { kind: 'serial', path: '/dev/ttyUSB0', profile: 'line' },
+  identity: { maker: 'Quillmere', model: 'Bench meter', serialNumber: '7', firmware: '1' },
+  connectedAt: '2026-11-25T09:00:00.000Z',
+} as const;
+
+/** The chooser over a host whose ports a test changes, and whose connecting a test ends. */
+async function opened() {
+  const ports: FoundPort[] = [];
+  const answer = Promise.withResolvers<typeof connected>();
+  const scripted = scriptedClient({
+    'meters.find': () => ({ ports: [...ports], problem: null }),
+    'meters.connect': () => answer.promise,
+  });
+  const signals: AbortSignal[] = [];
+  const client: typeof scripted.client = {
+    ...scripted.client,
+    call: (name, input, signal) => {
+      if (name === 'meters.connect' && signal instanceof AbortSignal) {
+        signals.push(signal);
+        signal.addEventListener('abort', () => answer.reject(new Error('cancelled')));
+      }
+      return scripted.client.call(name, input);
+    },
+  };
+  const store = createWorkbenchStore();
+  store.getState().linkBecame({
+    at: 'open',
+    version: '0',
+    archivePath: '/data',
+    profiles: [{ name: 'line', title: 'Plain lines' }],
+  });
+  const feed = createLiveFeed(() => {});
+  const workbench = createWorkbench(client, store, feed);
+  workbench.listen();
+  await act(async () => {
+    render(
+      <BenchContext value={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }}>
+        <MeterChooser />
+      </BenchContext>,
+    );
+  });
+  const looked = () => scripted.names().filter((name) => name === 'meters.find').length;
+  const pass = (ms: number) =>
+    act(async () => {
+      await vi.advanceTimersByTimeAsync(ms);
+    });
+  const press = (name: string, role: 'button' | 'radio' = 'button') =>
+    act(async () => {
+      fireEvent.click(screen.getByRole(role, { name }));
+    });
+  return { ...scripted, store, ports, answer, signals, looked, pass, press };
+}
+
+it('shows an adapter that is plugged in while the list is open, and looks no more once a meter is in hand', async () => {
+  const { ports, pass, press, looked, answer } = await opened();
+  expect(screen.getByText(/No port found/)).toBeDefined();
+  ports.push(usb);
+  await pass(2100);
+  await press('/dev/ttyUSB0Harbour A17', 'radio');
+  await press('Connect');
+  const before = looked();
+  await pass(10_000);
+  expect(looked()).toBe(before);
+  await act(async () => answer.resolve(connected));
+  await pass(10_000);
+  expect(looked()).toBe(before);
+});
+
+it('says what it waits for at a port that was plugged in just now, and gives up when it is told to', async () => {
+  const { ports, pass, press, emit, signals, store } = await opened();
+  ports.push(usb);
+  await pass(2100);
+  await press('/dev/ttyUSB0Harbour A17', 'radio');
+  await press('Connect');
+  await act(async () =>
+    emit('meter.link', { link: 'waiting', why: 'the system still has it', afterMs: null, leftMs: 28_300 }),
+  );
+  expect(screen.getByRole('status').textContent).toContain(
+    'The port was plugged in just now: the system still has it. It is tried again, for 29 s at most.',
+  );
+  await press('Stop trying');
+  expect(signals[0]?.aborted).toBe(true);
+  expect(store.getState().meter).toEqual({ at: 'none' });
+  expect(screen.queryByText(/plugged in just now/)).toBeNull();
+  expect(screen.queryByRole('button', { name: 'Stop trying' })).toBeNull();
+});
