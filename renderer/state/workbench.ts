@@ -15,7 +15,6 @@ import {
 } from './kept-commands.ts';
 import { letNewsGo } from './let-go.ts';
 import { createLevelFeed, type LevelFeed } from './level-feed.ts';
-import { letNewsGo } from './let-go.ts';
 import { findLive, startLive, stopLive } from './live-commands.ts';
 import type { LiveFeed } from './live-feed.ts';
 import type { LivePlan } from './live-slice.ts';
@@ -62,10 +61,6 @@ import {
 } from './sweep-commands.ts';
 import { beginVisit, endVisit, fitParts, type VisitStart } from './visit-commands.ts';
 import { noteTemperature, openWatch, startWatch, stopWatch } from './watch-commands.ts';
-
-/** What is done about a port that was plugged in just now. */
-const waitingWords = (why: string | null, leftMs: number | null): string =>
-  `The port was plugged in just now: ${why ?? 'it is not ready'}. It is tried again, for ${Math.ceil((leftMs ?? 0) / 1000)} s at most.`;
 
 /** What is done about a port that was plugged in just now. */
 const waitingWords = (why: string | null, leftMs: number | null): string =>
