@@ -1,3 +1,4 @@
+import { packRice, unpackRice } from './rice.ts';
 import { createVarintReader, createVarintWriter } from './varint.ts';
 
 /** A reading as a record holds it. */
@@ -32,47 +33,48 @@ function packFrequencies(readings: readonly KeptReading[]): Uint8Array {
   return out.bytes();
 }
 
+const zigzag = (value: number): number => (value < 0 ? -2 * value - 1 : 2 * value);
+const unzigzag = (code: number): number => (code % 2 === 0 ? code / 2 : -((code + 1) / 2));
+
+/** What all levels are a multiple of: a meter of tenths needs no thousandths. */
+function unitOf(readings: readonly KeptReading[]): number {
+  let unit = 0;
+  for (const { meterMdbmv } of readings) if (meterMdbmv !== null) unit = divisor(Math.abs(meterMdbmv), unit);
+  if (!Number.isSafeInteger(unit)) throw new RangeError('a level is no whole number of thousandths');
+  return Math.max(unit, 1);
+}
+
+/** Steps from one level to the next; 0 means that there is no level, so every step is one further. */
+function levelCodes(readings: readonly KeptReading[], unit: number): number[] {
+  let before = 0;
+  return readings.map(({ meterMdbmv }) => {
+    if (meterMdbmv === null) return 0;
+    const step = (meterMdbmv - before) / unit;
+    before = meterMdbmv;
+    return 1 + zigzag(step);
+  });
+}
+
 /**
  * Readings in few bytes, exact both ways: levels as steps from the one before, in units of what all of them are a
  * multiple of; times as changes of pace, or as one pace where it never changes; kinds as runs.
  * @param readings  in the order in which they were taken; Hz, thousandths of a dBmV, ms since 1970
  * @returns  two parts; equal readings give equal bytes
  * @throws   RangeError for a number that is not whole
- * @source   zigzag and LEB128 numbers of differences: common practice, no published source
+ * @source   differences as zigzag numbers in Rice's code: common practice, no published source for this use
  */
 export function packReadings(readings: readonly KeptReading[]): PackedReadings {
   const out = createVarintWriter();
+  const unit = unitOf(readings);
   out.unsigned(FORM);
-  let unit = 0;
-  for (const { meterMdbmv } of readings) if (meterMdbmv !== null) unit = divisor(Math.abs(meterMdbmv), unit);
-  if (!Number.isSafeInteger(unit)) throw new RangeError('a level is no whole number of thousandths');
-  unit = Math.max(unit, 1);
   out.unsigned(unit);
-  let levelBefore = 0;
-  for (const { meterMdbmv } of readings) {
-    if (meterMdbmv === null) {
-      out.unsigned(0);
-      continue;
-    }
-    const step = (meterMdbmv - levelBefore) / unit;
-    // 0 means that there is no level, so every step is one further.
-    out.unsigned(1 + (step < 0 ? -2 * step - 1 : 2 * step));
-    levelBefore = meterMdbmv;
-  }
   const times = readings.map(({ takenAtMs }) => takenAtMs);
   const paces = times.slice(1).map((time, i) => time - (times[i] ?? 0));
   const pace = paces[0] ?? 0;
   const steady = paces.every((each) => each === pace);
   out.signed(times[0] ?? 0);
   out.unsigned(steady ? 0 : 1);
-  if (steady) out.signed(pace);
-  else {
-    let before = 0;
-    for (const each of paces) {
-      out.signed(each - before);
-      before = each;
-    }
-  }
+  out.signed(pace);
   for (let from = 0; from < readings.length; ) {
     const kind = readings[from]?.kind ?? null;
     let to = from;
@@ -81,7 +83,13 @@ export function packReadings(readings: readonly KeptReading[]): PackedReadings {
     out.unsigned(to - from);
     from = to;
   }
-  return { frequencies: packFrequencies(readings), body: out.bytes() };
+  const changes = paces.slice(1).map((each, i) => zigzag(each - (paces[i] ?? 0)));
+  const bits = packRice(steady ? [levelCodes(readings, unit)] : [levelCodes(readings, unit), changes]);
+  const head = out.bytes();
+  const body = new Uint8Array(head.length + bits.length);
+  body.set(head);
+  body.set(bits, head.length);
+  return { frequencies: packFrequencies(readings), body };
 }
 
 function form(bytes: Uint8Array) {
@@ -120,44 +128,31 @@ export function unpackFrequencies(frequencies: Uint8Array): readonly number[] {
  */
 export function unpackReadings(listHz: readonly number[], body: Uint8Array): readonly KeptReading[] {
   const input = form(body);
+  const count = listHz.length;
   const unit = input.unsigned();
-  const levels: (number | null)[] = [];
-  let level = 0;
-  for (let i = 0; i < listHz.length; i += 1) {
-    const code = input.unsigned();
-    if (code !== 0) level += unit * (code % 2 === 1 ? (code - 1) / 2 : -(code / 2));
-    levels.push(code === 0 ? null : level);
-  }
   let takenAtMs = input.signed();
   const manner = input.unsigned();
   if (manner > 1) throw new RangeError('the times of the packed readings are damaged');
-  const steady = manner === 0;
-  let pace = steady ? input.signed() : 0;
-  const times = [takenAtMs];
-  for (let i = 1; i < listHz.length; i += 1) {
-    if (!steady) pace += input.signed();
-    takenAtMs += pace;
-    times.push(takenAtMs);
-  }
-  const readings: KeptReading[] = [];
-  while (readings.length < listHz.length) {
+  let pace = input.signed();
+  const kindOf: KeptReading['kind'][] = [];
+  while (kindOf.length < count) {
     const kind = kinds[input.unsigned()];
     const run = input.unsigned();
-    if (
-      kind === undefined ||
-      kind === readings.at(-1)?.kind ||
-      run === 0 ||
-      run > listHz.length - readings.length
-    )
+    if (kind === undefined || kind === kindOf.at(-1) || run === 0 || run > count - kindOf.length)
       throw new RangeError('the kinds of the packed readings are damaged');
-    for (let i = readings.length, end = i + run; i < end; i += 1)
-      readings.push({
-        frequencyHz: listHz[i] ?? 0,
-        meterMdbmv: levels[i] ?? null,
-        kind,
-        takenAtMs: times[i] ?? 0,
-      });
+    for (let i = 0; i < run; i += 1) kindOf.push(kind);
   }
-  if (!input.atEnd()) throw new RangeError('the packed readings go on after their end');
-  return readings;
+  const [levelCodesRead = [], changes = []] = unpackRice(
+    input.rest(),
+    manner === 0 ? [count] : [count, Math.max(0, count - 2)],
+  );
+  let level = 0;
+  return listHz.map((frequencyHz, i) => {
+    const code = levelCodesRead[i] ?? 0;
+    if (code !== 0) level += unit * unzigzag(code - 1);
+    if (i > 0) takenAtMs += pace;
+    // The change between this pace and the next one.
+    if (i > 0) pace += unzigzag(changes[i - 1] ?? 0);
+    return { frequencyHz, meterMdbmv: code === 0 ? null : level, kind: kindOf[i] ?? null, takenAtMs };
+  });
 }

@@ -41,6 +41,8 @@ export type VarintReader = Readonly<{
   signed(): number;
   /** Whether every byte was read. */
   atEnd(): boolean;
+  /** The bytes that were not read yet. */
+  rest(): Uint8Array;
 }>;
 
 /**
@@ -75,5 +77,6 @@ export function createVarintReader(bytes: Uint8Array): VarintReader {
       return value % 2 === 0 ? value / 2 : -((value + 1) / 2);
     },
     atEnd: () => at === bytes.length,
+    rest: () => bytes.subarray(at),
   };
 }

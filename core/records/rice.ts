@@ -1,0 +1,108 @@
+/** A run of ones this long says that the number follows as it is, so that one that is far off takes no endless run. */
+const ESCAPE = 24;
+const PLAIN_BITS = 53;
+const WIDTH_BITS = 5;
+const WIDEST = 2 ** WIDTH_BITS - 1;
+
+/** How many bits all of them take, at a width. */
+function bitsAt(values: readonly number[], width: number): number {
+  const step = 2 ** width;
+  let bits = 0;
+  for (const value of values) {
+    const quotient = Math.floor(value / step);
+    bits += quotient >= ESCAPE ? ESCAPE + PLAIN_BITS : quotient + 1 + width;
+  }
+  return bits;
+}
+
+/** The width at which they take the fewest; the least such. */
+function bestWidth(values: readonly number[]): number {
+  let best = 0;
+  let fewest = bitsAt(values, 0);
+  for (let width = 1; width <= WIDEST; width += 1) {
+    const bits = bitsAt(values, width);
+    if (bits < fewest) {
+      fewest = bits;
+      best = width;
+    }
+  }
+  return best;
+}
+
+/**
+ * Lists of mostly small numbers in few bits: each as a run of ones and a rest of fixed width, the width chosen for each
+ * list so that it takes the fewest bits.
+ * @param lists  whole numbers from 0 to 2^53 - 1
+ * @returns  the bits, the last byte filled up with zeros; equal lists give equal bytes
+ * @throws   RangeError for a number that is not one of these
+ * @source   R. F. Rice, "Some Practical Universal Noiseless Coding Techniques", JPL Publication 79-22 (1979), from memory
+ */
+export function packRice(lists: readonly (readonly number[])[]): Uint8Array {
+  const bytes: number[] = [];
+  let byte = 0;
+  let filled = 0;
+  const bit = (one: boolean): void => {
+    byte = byte * 2 + (one ? 1 : 0);
+    filled += 1;
+    if (filled < 8) return;
+    bytes.push(byte);
+    byte = 0;
+    filled = 0;
+  };
+  const plain = (value: number, width: number): void => {
+    for (let unit = 2 ** (width - 1); unit >= 1; unit /= 2) bit(Math.floor(value / unit) % 2 === 1);
+  };
+  for (const values of lists) {
+    for (const value of values)
+      if (!Number.isSafeInteger(value) || value < 0) throw new RangeError(`${value} can't be packed`);
+    const width = bestWidth(values);
+    plain(width, WIDTH_BITS);
+    for (const value of values) {
+      const quotient = Math.floor(value / 2 ** width);
+      for (let i = 0; i < Math.min(quotient, ESCAPE); i += 1) bit(true);
+      if (quotient >= ESCAPE) plain(value, PLAIN_BITS);
+      else {
+        bit(false);
+        plain(value % 2 ** width, width);
+      }
+    }
+  }
+  while (filled > 0) bit(false);
+  return Uint8Array.from(bytes);
+}
+
+/**
+ * The lists that were packed, exactly.
+ * @param counts  how many numbers each has
+ * @throws  RangeError when the bytes are damaged, or too few or too many for so many numbers
+ * @source  as `packRice`
+ */
+export function unpackRice(bytes: Uint8Array, counts: readonly number[]): readonly (readonly number[])[] {
+  let at = 0;
+  const end = bytes.length * 8;
+  const bit = (): number => {
+    if (at >= end) throw new RangeError('the packed readings end too early');
+    const value = ((bytes[at >> 3] ?? 0) >> (7 - (at & 7))) & 1;
+    at += 1;
+    return value;
+  };
+  const plain = (width: number): number => {
+    let value = 0;
+    for (let i = 0; i < width; i += 1) value = value * 2 + bit();
+    return value;
+  };
+  const lists = counts.map((count) => {
+    const width = plain(WIDTH_BITS);
+    const step = 2 ** width;
+    const values: number[] = [];
+    for (let i = 0; i < count; i += 1) {
+      let quotient = 0;
+      while (quotient < ESCAPE && bit() === 1) quotient += 1;
+      values.push(quotient < ESCAPE ? quotient * step + plain(width) : plain(PLAIN_BITS));
+    }
+    return values;
+  });
+  if (end - at >= 8) throw new RangeError('the packed readings go on after their end');
+  while (at < end) if (bit() === 1) throw new RangeError('the packed readings go on after their end');
+  return lists;
+}
