@@ -11,6 +11,7 @@ import type { OpenSheet } from '../state/sheet-slice.ts';
 import { fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
+import { ReportButtons } from './report/ReportButtons.tsx';
 import { SweepFileButton } from './SweepFileButton.tsx';
 
 export type SheetLogProps = Readonly<{ open: OpenSheet; view: SheetView }>;
@@ -107,6 +108,14 @@ export function SheetLog({ open, view }: SheetLogProps) {
           <PressButton onPress={() => dialogOpened({ open: 'line-up' })}>Line-up</PressButton>
         )}
         {!reading && entries.length > 0 && <SweepFileButton size="usual" />}
+        {!reading && view.shown !== null && (
+          <ReportButtons
+            stationId={open.sheet.station.id}
+            stationName={open.sheet.station.name}
+            visitId={view.shown.summary.visitId}
+            at={view.shown.summary.startedAt}
+          />
+        )}
         <Button className="button button--plain button--usual" isDisabled={shownId === null} onPress={save}>
           <Glyph name="save" /> CSV
         </Button>

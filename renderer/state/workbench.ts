@@ -48,6 +48,7 @@ import {
   openStation,
   renewSheet,
 } from './station-commands.ts';
+import { makeReport, type ReportOrder, type ReportProgress } from './report-commands.ts';
 import type { Store } from './store.ts';
 import {
   chooseSweep,
@@ -193,6 +194,8 @@ export function createWorkbench(
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+    makeReport: (order: ReportOrder, signal: AbortSignal, onProgress: ReportProgress) =>
+      makeReport(context, order, signal, onProgress),
     listSetUps: (stationId: string) => listSetUps(context, stationId),
     openSetUp: (visitId: string) => openSetUp(context, visitId),
     beginSetUp: (start: SetUpStart) => beginSetUp(context, start),
