@@ -17,6 +17,7 @@ import { predictRows } from '../core/propose/predict.ts';
 import { propose } from '../core/propose/propose.ts';
 import { simulatedKind, simulatedMeterDbmv } from '../core/simulate/level.ts';
 import { type DemoStation, quillmere } from '../core/simulate/quillmere.ts';
+import { quillmereNotes } from '../core/simulate/quillmere-notes.ts';
 import { root } from './support/source-files.ts';
 
 // The files of sample-sweeps are what the invented network gives. `UPDATE_SAMPLES=1` writes them anew.
@@ -57,7 +58,7 @@ function sweepOf(demo: DemoStation, portName: string, pluggedIn: PluggedIn, draw
 }
 
 /** What the station file has no key for: its channels, all 256-QAM carried on the design line, two trims and a meter. */
-const notesOf = (rows: readonly LevelRow[]) => {
+const notesOf = (rows: readonly LevelRow[], figures: object) => {
   const learned = learnLineUp(rows);
   if (!learned.ok) throw new Error(learned.help);
   const trim = { rangeDb: [-2, 2], atMhz: 867, port: 'forward output' };
@@ -71,6 +72,7 @@ const notesOf = (rows: readonly LevelRow[]) => {
       { name: 'output slope', kind: 'slope', ...trim },
     ],
     meter: { accuracyDb: 0.4, testPointToleranceDb: 0.2 },
+    ...figures,
   };
 };
 
@@ -151,6 +153,9 @@ function generated(): ReadonlyMap<string, string> {
   for (const demo of quillmere) {
     const installed = installedOf(demo.station);
     files.set(`${slugOf(demo)}.station.json`, jsonOf(demo.station));
+    const figures = quillmereNotes[demo.station.id];
+    if (figures !== undefined)
+      files.set(`${slugOf(demo)}.notes.json`, jsonOf({ format: 'tiltwright-station-notes/1', ...figures }));
     files.set(`${slugOf(demo)}.as-found.csv`, sweepOf(demo, 'forward output', installed, 0, 'as found'));
   }
   const mill = demoOf('07-mill-lane');
@@ -181,7 +186,10 @@ function generated(): ReadonlyMap<string, string> {
       'as found',
     ),
   );
-  files.set('07-mill-lane.notes.json', jsonOf(notesOf(rows.value.rows)));
+  files.set(
+    '07-mill-lane.notes.json',
+    jsonOf(notesOf(rows.value.rows, quillmereNotes[mill.station.id] ?? {})),
+  );
   files.set('truck.json', jsonOf(truck));
   const plan = { format: 'tiltwright-plan/1', frequenciesMhz: rasterPlan(design, 6), testPointLossDb: 20 };
   files.set('forward.plan.json', jsonOf(plan));

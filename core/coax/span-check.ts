@@ -36,7 +36,8 @@ export type SpanCheck = Readonly<{
 
 /** Common practice, no published source: what two readings and a cable's own spread may lie apart. */
 export const PLAUSIBLE_DB = 1;
-const SAME_KIND_DB = 0.75;
+/** A flat part is alike at both ends to within this; what grows with the loss may stray as far as a loss table does. */
+const FLAT_DB = 0.5;
 const UNEVEN_DB = 2;
 const FEWEST_POINTS = 5;
 
@@ -98,7 +99,7 @@ function findingOf(
   ratioLoss: number,
 ): SpanFinding {
   if (Math.abs(excessHighDb) <= PLAUSIBLE_DB && Math.abs(excessLowDb) <= PLAUSIBLE_DB) return 'plausible';
-  if (Math.abs(excessLowDb - ratioLoss * excessHighDb) <= SAME_KIND_DB)
-    return excessHighDb > 0 ? 'longer' : 'shorter';
-  return Math.abs(excessHighDb - excessLowDb) <= SAME_KIND_DB ? 'flat' : 'slanted';
+  if (Math.abs(excessHighDb - excessLowDb) <= FLAT_DB) return 'flat';
+  if (Math.abs(excessLowDb - ratioLoss * excessHighDb) > PLAUSIBLE_DB) return 'slanted';
+  return excessHighDb > 0 ? 'longer' : 'shorter';
 }

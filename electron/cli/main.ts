@@ -5,10 +5,12 @@ import { fit } from './verbs/fit.ts';
 import { gainControl } from './verbs/gain-control.ts';
 import { inspect } from './verbs/inspect.ts';
 import { meterCheck } from './verbs/meter-check.ts';
+import { noise } from './verbs/noise.ts';
 import { propose } from './verbs/propose.ts';
 import { report } from './verbs/report.ts';
 import { season } from './verbs/season.ts';
 import { simulate } from './verbs/simulate.ts';
+import { span } from './verbs/span.ts';
 import { sweep } from './verbs/sweep.ts';
 
 const stop = new AbortController();
@@ -17,7 +19,7 @@ for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop
 process.stdout.on('error', () => undefined);
 
 process.exitCode = await runProgram(
-  [fit, propose, sweep, simulate, gainControl, season, inspect, report, meterCheck, archive],
+  [fit, propose, sweep, simulate, gainControl, season, span, noise, inspect, report, meterCheck, archive],
   process.argv.slice(2),
   {
     version: packed.version,
