@@ -20,7 +20,9 @@ export type EntryEditorProps = Readonly<{
   doubts: readonly string[];
   onChange: (
     change: Partial<
-      Pick<LineUpEntry, 'channelLabel' | 'frequencyMhz' | 'kind' | 'offsetDb'> & { qamOrder: number }
+      Pick<LineUpEntry, 'channelLabel' | 'frequencyMhz' | 'kind' | 'offsetDb' | 'widthMhz'> & {
+        qamOrder: number;
+      }
     >,
   ) => void;
   onRemove: () => void;
@@ -38,6 +40,7 @@ export function EntryEditor({ entries, doubts, onChange, onRemove }: EntryEditor
   const kind = shared(entries.map((entry) => entry.kind));
   const order = shared(entries.map((entry) => entry.qamOrder ?? 0));
   const offsetDb = shared(entries.map((entry) => entry.offsetDb));
+  const widthMhz = shared(entries.map((entry) => entry.widthMhz));
   return (
     <div className="entry">
       <p className="entry__title">
@@ -76,6 +79,23 @@ export function EntryEditor({ entries, doubts, onChange, onRemove }: EntryEditor
         digits={1}
         onChange={(to) => onChange({ offsetDb: to })}
       />
+      {entries.every((entry) => entry.kind !== 'cw') && (
+        <Quantity
+          name="Width"
+          about={
+            widthMhz === null
+              ? 'the chosen channels differ'
+              : kind === 'ofdm'
+                ? 'of the whole block; its level is that of 6 MHz'
+                : 'of the channel'
+          }
+          unit="MHz"
+          value={widthMhz ?? Number.NaN}
+          from={0.1}
+          to={2000}
+          onChange={(to) => onChange({ widthMhz: to })}
+        />
+      )}
       {entries.length === 1 && only !== undefined && (
         <>
           <Quantity

@@ -30,6 +30,7 @@ export const LineUpTable = ({ entries, carries, doubts, chosenMhz, onChoose }: L
       <TableHeader>
         <Column isRowHeader>Channel</Column>
         <Column>MHz</Column>
+        <Column>Width, MHz</Column>
         <Column>Carries</Column>
         <Column>Offset, dB</Column>
         <Column>In doubt</Column>
@@ -39,6 +40,7 @@ export const LineUpTable = ({ entries, carries, doubts, chosenMhz, onChoose }: L
           <Row key={entry.frequencyMhz} id={entry.frequencyMhz} textValue={entry.channelLabel}>
             <Cell>{entry.channelLabel}</Cell>
             <Cell>{bareMhz(entry.frequencyMhz)}</Cell>
+            <Cell>{entry.widthMhz === 0 ? 'tone' : bareMhz(entry.widthMhz)}</Cell>
             <Cell>{carries(entry)}</Cell>
             <Cell>{signedDecimal(entry.offsetDb)}</Cell>
             <Cell>{doubts.has(entry.frequencyMhz) ? '?\u00A0guessed' : ''}</Cell>

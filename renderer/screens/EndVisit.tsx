@@ -2,18 +2,32 @@ import { useState } from 'react';
 import { Label, TextArea, TextField } from 'react-aria-components';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
 /** The end of a visit, with a note for whoever comes next. */
 export function EndVisit() {
-  const busy = useSelected(selectBusy);
   const { dialogOpened } = useActions();
-  const { endVisit } = useWorkbench();
-  const [note, setNote] = useState('');
   return (
     <Panel title="End the visit" isOpen onClose={() => dialogOpened({ open: 'none' })}>
+      <EndForm />
+    </Panel>
+  );
+}
+
+function EndForm() {
+  const busy = useSelected(selectBusy);
+  const { endVisit } = useWorkbench();
+  const [note, setNote] = useState('');
+  useUnsaved({
+    isChanged: note.trim() !== '',
+    trouble: 'the note is kept with the end of the visit.',
+    keep: () => Promise.resolve(false),
+  });
+  return (
+    <>
       <p>Sweeps and fittings are in the archive already. After this the visit takes no more.</p>
       <TextField className="field" value={note} onChange={setNote} maxLength={4000}>
         <Label>Note for the next visit</Label>
@@ -31,6 +45,6 @@ export function EndVisit() {
           End the visit
         </PressButton>
       </div>
-    </Panel>
+    </>
   );
 }

@@ -7,12 +7,14 @@ import { EntryEditor } from '../parts/EntryEditor.tsx';
 import { LineUpTable } from '../parts/LineUpTable.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import {
   carries,
   groupsOf,
   keptDraft,
   type LineUpDraft,
   learnedDraft,
+  sameEntries,
   troubleOf,
   withChange,
   withOneMore,
@@ -32,14 +34,21 @@ export function LineUpEditor({ rows, onDone }: LineUpEditorProps) {
   const stored = useSelected(selectNotes)?.notes?.lineUp;
   const busy = useSelected(selectBusy);
   const { changeNotes } = useWorkbench();
-  const [draft, setDraft] = useState<LineUpDraft | null>(() =>
+  const [first] = useState<LineUpDraft | null>(() =>
     stored === undefined ? learnedDraft(rows) : keptDraft(stored),
   );
+  const [draft, setDraft] = useState(first);
   const [chosenMhz, setChosenMhz] = useState<ReadonlySet<number>>(new Set());
   const turnTo = (next: LineUpDraft | null) => {
     setDraft(next);
     setChosenMhz(new Set());
   };
+  const save = (lineUp: typeof stored) => changeNotes({ lineUp });
+  useUnsaved({
+    isChanged: draft !== null && !sameEntries(draft, first),
+    trouble: draft === null ? null : troubleOf(draft),
+    keep: () => save([...(draft?.entries ?? [])]),
+  });
   if (draft === null)
     return <p>Read this port first: the line-up is learned from a sweep, then put right by hand.</p>;
 
@@ -47,7 +56,7 @@ export function LineUpEditor({ rows, onDone }: LineUpEditorProps) {
   const doubtful = draft.entries.filter(({ frequencyMhz }) => draft.doubts.has(frequencyMhz));
   const trouble = troubleOf(draft);
   const keep = async (lineUp: typeof stored) => {
-    if (await changeNotes({ lineUp })) onDone();
+    if (await save(lineUp)) onDone();
   };
   return (
     <div className="line-up">

@@ -1,5 +1,6 @@
 import { Panel } from '../parts/Panel.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { useLeave } from '../parts/unsaved.ts';
 import { selectNotes } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
@@ -22,15 +23,7 @@ export function NotesPanel({ face, view }: NotesPanelProps) {
       onClose={close}
       width={face === 'line-up' ? 'widest' : 'wide'}
     >
-      <Segments
-        label="Beside the station’s file"
-        chosen={face}
-        onChoose={(open) => dialogOpened({ open })}
-        options={[
-          { key: 'line-up', text: 'Line-up' },
-          { key: 'trims', text: 'Trims' },
-        ]}
-      />
+      <Faces face={face} />
       {face === 'line-up' ? (
         <LineUpEditor key={key} rows={view.shown?.rows ?? []} onDone={close} />
       ) : (
@@ -38,5 +31,22 @@ export function NotesPanel({ face, view }: NotesPanelProps) {
       )}
       <DialogNotice />
     </Panel>
+  );
+}
+
+/** Turning to the other face would throw edits of this one away. */
+function Faces({ face }: Pick<NotesPanelProps, 'face'>) {
+  const { dialogOpened } = useActions();
+  const leave = useLeave();
+  return (
+    <Segments
+      label="Beside the station’s file"
+      chosen={face}
+      onChoose={(open) => leave(() => dialogOpened({ open }))}
+      options={[
+        { key: 'line-up', text: 'Line-up' },
+        { key: 'trims', text: 'Trims' },
+      ]}
+    />
   );
 }

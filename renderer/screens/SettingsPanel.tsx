@@ -9,6 +9,7 @@ import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Quantity } from '../parts/Quantity.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { useLeave, useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectMeter, selectNotes, selectSettings, selectStationSheet } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
@@ -127,6 +128,8 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
         : { ...settings, sheets: { ...settings.sheets, [chosen]: draft } },
     );
   };
+  const leave = useLeave();
+  useUnsaved({ isChanged: changed, trouble: null, keep });
   const forget = async () => {
     const { [chosen]: _gone, ...sheets } = settings.sheets;
     const forgotten =
@@ -142,7 +145,7 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
         <Segments
           label="Of which meter"
           chosen={chosen}
-          onChoose={turnTo}
+          onChoose={(key) => leave(() => turnTo(key))}
           options={[
             ...(station === null ? [] : [{ key: STATION, text: 'At this station' }]),
             ...models.map((model) => ({ key: model, text: model })),

@@ -5,6 +5,7 @@ import type { Trim } from '../../core/files/station-notes.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Quantity } from '../parts/Quantity.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectNotes } from '../state/select.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
@@ -35,8 +36,14 @@ export function TrimsEditor({ port, onDone }: TrimsEditorProps) {
     };
     setRows([...rows, { key: Math.max(-1, ...rows.map(({ key }) => key)) + 1, trim }]);
   };
+  const save = () => changeNotes({ trims: trims.length === 0 ? undefined : [...trims] });
+  useUnsaved({
+    isChanged: JSON.stringify(trims) !== JSON.stringify(stored),
+    trouble: null,
+    keep: save,
+  });
   const keep = async () => {
-    if (await changeNotes({ trims: trims.length === 0 ? undefined : [...trims] })) onDone();
+    if (await save()) onDone();
   };
   return (
     <div className="trims">

@@ -1,11 +1,13 @@
 import { useEffect, useState } from 'react';
 import { day, mhz } from '../format.ts';
 import { Panel } from '../parts/Panel.tsx';
+import { PartTolerance } from '../parts/PartTolerance.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { TruckGrid } from '../parts/TruckGrid.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectKit, selectTruck } from '../state/select.ts';
-import { EMPTY_TRUCK, type TruckRow, truckRows, withCount } from '../state/truck-draft.ts';
+import { EMPTY_TRUCK, type TruckRow, truckRows, withCount, withTolerance } from '../state/truck-draft.ts';
 import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
@@ -17,12 +19,21 @@ const kinds: Record<TruckRow['kind'], Readonly<{ one: string; many: string }>> =
 const rowName = ({ kind, topMhz }: TruckRow): string =>
   topMhz === null ? kinds[kind].many : `${kinds[kind].many}, ${mhz(topMhz)}`;
 
-/** What is in the truck. Closing keeps what was counted; parts that are fitted at a station are moved by themselves. */
+/** What is in the truck. Parts that are fitted at a station are moved by themselves. */
 export function TruckPanel() {
+  const { dialogOpened } = useActions();
+  const close = () => dialogOpened({ open: 'none' });
+  return (
+    <Panel title="Parts in the truck" isOpen onClose={close} width="widest">
+      <TruckCount onDone={close} />
+    </Panel>
+  );
+}
+
+function TruckCount({ onDone }: Readonly<{ onDone: () => void }>) {
   const { truck, revision, changedAt } = useSelected(selectTruck);
   const kit = useSelected(selectKit);
   const busy = useSelected(selectBusy);
-  const { dialogOpened } = useActions();
   const { workbench, now } = useBench();
   // A count that was begun belongs to the revision that it was begun on.
   const [draft, setDraft] = useState(truck);
@@ -33,63 +44,75 @@ export function TruckPanel() {
     setOf(revision);
     setDraft(truck);
   }
+  const isChanged = JSON.stringify(draft) !== JSON.stringify(truck);
+  const save = () => workbench.changeTruck(draft);
+  useUnsaved({ isChanged, trouble: null, keep: save });
 
-  const close = async () => {
-    if (draft === truck || (await workbench.changeTruck(draft))) dialogOpened({ open: 'none' });
+  const keep = async () => {
+    if (!isChanged || (await save())) onDone();
   };
   const rows = truckRows(kit, draft ?? EMPTY_TRUCK);
   const row = rows.find(({ key }) => key === chosen) ?? rows[0];
-  return (
-    <Panel title="Parts in the truck" isOpen onClose={close} width="widest">
-      {draft === null ? (
-        <>
-          <p>
-            Nothing is counted: any value of a station’s kit may be proposed. Count what is there, and only
-            that is proposed. Parts that you fit leave the truck, and those that come out go into it.
-          </p>
-          <DialogNotice />
-          <div className="panel__end">
-            <PressButton rank="do" size="visit" onPress={() => setDraft(EMPTY_TRUCK)} autoFocus>
-              Count the truck
+  if (draft === null)
+    return (
+      <>
+        <p>
+          Nothing is counted: any value of a station’s kit may be proposed. Count what is there, and only that
+          is proposed. Parts that you fit leave the truck, and those that come out go into it.
+        </p>
+        <DialogNotice />
+        <div className="panel__end">
+          {truck !== null && (
+            <PressButton size="visit" isDisabled={busy === 'truck'} onPress={keep}>
+              Keep no count from now on
             </PressButton>
-          </div>
-        </>
+          )}
+          <PressButton rank="do" size="visit" onPress={() => setDraft(truck ?? EMPTY_TRUCK)} autoFocus>
+            Count the truck
+          </PressButton>
+        </div>
+      </>
+    );
+  return (
+    <>
+      {rows.length > 1 && (
+        <Segments
+          label="Kind of part"
+          chosen={row?.key ?? null}
+          onChoose={setChosen}
+          options={rows.map((one) => ({ key: one.key, text: `${rowName(one)}: ${one.total}` }))}
+        />
+      )}
+      {row === undefined ? (
+        <p>No station is in the archive yet, so it is not known which values there are.</p>
       ) : (
         <>
-          {rows.length > 1 && (
-            <Segments
-              label="Kind of part"
-              chosen={row?.key ?? null}
-              onChoose={setChosen}
-              options={rows.map((one) => ({ key: one.key, text: `${rowName(one)}: ${one.total}` }))}
-            />
-          )}
-          {row === undefined ? (
-            <p>No station is in the archive yet, so it is not known which values there are.</p>
-          ) : (
-            <TruckGrid
-              kind={
-                row.topMhz === null ? kinds[row.kind].one : `${kinds[row.kind].one} for ${mhz(row.topMhz)}`
-              }
-              values={row.values}
-              onCount={(valueDb, count) => setDraft(withCount(draft, row, valueDb, count))}
-            />
-          )}
-          <p className="quiet">
-            The value as it is printed on the part, in dB; under it how many are there. A jumper counts as 0.
-            {changedAt === null ? '' : ` Last changed ${day(changedAt, now())}.`}
-          </p>
-          <DialogNotice />
-          <div className="panel__end">
-            <PressButton rank="quiet" onPress={() => setDraft(null)}>
-              Keep no count
-            </PressButton>
-            <PressButton rank="do" size="visit" isDisabled={busy === 'truck'} onPress={close}>
-              That is what is there
-            </PressButton>
-          </div>
+          <TruckGrid
+            kind={row.topMhz === null ? kinds[row.kind].one : `${kinds[row.kind].one} for ${mhz(row.topMhz)}`}
+            values={row.values}
+            onCount={(valueDb, count) => setDraft(withCount(draft, row, valueDb, count))}
+          />
+          <PartTolerance
+            key={row.key}
+            name={rowName(row)}
+            values={row.values}
+            onSay={(valueDb, toleranceDb) => setDraft(withTolerance(draft, row, valueDb, toleranceDb))}
+          />
         </>
       )}
-    </Panel>
+      <p className="quiet">
+        The value as it is printed on the part, in dB; under it how many are there. A jumper counts as 0.
+        {changedAt === null ? '' : ` Last changed ${day(changedAt, now())}.`}
+      </p>
+      <DialogNotice />
+      <div className="panel__end">
+        <PressButton rank="quiet" onPress={() => setDraft(null)}>
+          Keep no count
+        </PressButton>
+        <PressButton rank="do" size="visit" isDisabled={busy === 'truck'} onPress={keep}>
+          That is what is there
+        </PressButton>
+      </div>
+    </>
   );
 }

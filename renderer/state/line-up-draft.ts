@@ -38,7 +38,9 @@ export function learnedDraft(rows: readonly LevelRow[], plan?: PlanName): LineUp
 }
 
 export type EntryChange = Partial<
-  Pick<LineUpEntry, 'channelLabel' | 'frequencyMhz' | 'kind' | 'offsetDb'> & { qamOrder: number }
+  Pick<LineUpEntry, 'channelLabel' | 'frequencyMhz' | 'kind' | 'offsetDb' | 'widthMhz'> & {
+    qamOrder: number;
+  }
 >;
 
 function changedEntry(entry: LineUpEntry, change: EntryChange): LineUpEntry {
@@ -48,7 +50,9 @@ function changedEntry(entry: LineUpEntry, change: EntryChange): LineUpEntry {
   const usual = isOtherSignal ? usualOffset(kind, order) : null;
   // What another kind is usually carried at comes with it; a typed offset goes before that.
   const offsetDb = change.offsetDb ?? (usual?.ok === true ? usual.value.offsetDb : entry.offsetDb);
-  const widthMhz = kind === 'cw' ? 0 : entry.widthMhz === 0 ? 6 : entry.widthMhz;
+  // A tone has no width; what was one and is none now is as wide as a channel usually is.
+  const wide = change.widthMhz ?? entry.widthMhz;
+  const widthMhz = kind === 'cw' ? 0 : wide === 0 ? 6 : wide;
   return {
     channelLabel: change.channelLabel ?? entry.channelLabel,
     frequencyMhz: change.frequencyMhz ?? entry.frequencyMhz,
@@ -110,6 +114,10 @@ export function groupsOf(
   }
   return [...groups].map(([name, frequenciesMhz]) => ({ name, frequenciesMhz }));
 }
+
+/** True where a line-up says what another one says, whatever was done and undone on the way. */
+export const sameEntries = (draft: LineUpDraft, other: LineUpDraft | null): boolean =>
+  draft === other || JSON.stringify(draft.entries) === JSON.stringify(other?.entries ?? []);
 
 /** Why a line-up can't be kept as it stands, in one line; null when it can. */
 export function troubleOf(draft: LineUpDraft): string | null {

@@ -6,7 +6,7 @@ export type TruckRow = Readonly<{
   key: string;
   kind: KitRow['kind'];
   topMhz: number | null;
-  values: readonly Readonly<{ valueDb: number; count: number }>[];
+  values: readonly Readonly<{ valueDb: number; count: number; toleranceDb: number | null }>[];
   total: number;
 }>;
 
@@ -14,6 +14,11 @@ export const EMPTY_TRUCK: Truck = { format: 'tiltwright-truck/1', parts: [] };
 
 const topOf = (part: TruckPart): number | null => (part.kind === 'pad' ? null : part.topMhz);
 const keyOf = (kind: string, topMhz: number | null): string => `${kind} ${topMhz ?? ''}`;
+
+/** How far a part may lie off its label, dB; null where nothing is said of it. */
+const toleranceOf = (truck: Truck, kind: KitRow['kind'], topMhz: number | null, valueDb: number) =>
+  truck.parts.find((part) => part.kind === kind && topOf(part) === topMhz && part.valueDb === valueDb)
+    ?.toleranceDb ?? null;
 
 /** The kinds of parts, those of the kits first in their order, then what only the truck holds. */
 export function truckRows(kit: readonly KitRow[], truck: Truck): readonly TruckRow[] {
@@ -34,25 +39,49 @@ export function truckRows(kit: readonly KitRow[], truck: Truck): readonly TruckR
     key,
     kind,
     topMhz,
-    values: [...counts].sort(([a], [b]) => a - b).map(([valueDb, count]) => ({ valueDb, count })),
+    values: [...counts]
+      .sort(([a], [b]) => a - b)
+      .map(([valueDb, count]) => ({
+        valueDb,
+        count,
+        toleranceDb: toleranceOf(truck, kind, topMhz, valueDb),
+      })),
     total: [...counts.values()].reduce((sum, count) => sum + count, 0),
   }));
 }
 
-/** The truck with another count of one part; its tolerance stays. */
-export function withCount(
+type OfKind = Pick<TruckRow, 'kind' | 'topMhz'>;
+
+/** The truck with one part said anew; a part that it does not know yet is added with none of it there. */
+function withPart(
   truck: Truck,
-  row: Pick<TruckRow, 'kind' | 'topMhz'>,
+  row: OfKind,
   valueDb: number,
-  count: number,
+  change: Partial<Pick<TruckPart, 'count' | 'toleranceDb'>>,
 ): Truck {
   const at = truck.parts.findIndex(
     (part) => part.kind === row.kind && topOf(part) === row.topMhz && part.valueDb === valueDb,
   );
   const there = truck.parts[at];
-  if (there !== undefined) return { ...truck, parts: truck.parts.with(at, { ...there, count }) };
-  if (row.kind === 'pad') return { ...truck, parts: [...truck.parts, { kind: 'pad', valueDb, count }] };
+  if (there !== undefined) return { ...truck, parts: truck.parts.with(at, { ...there, ...change }) };
+  const added = { valueDb, count: 0, ...change };
+  if (row.kind === 'pad') return { ...truck, parts: [...truck.parts, { kind: 'pad', ...added }] };
   if (row.topMhz === null) return truck;
   const { kind, topMhz } = row;
-  return { ...truck, parts: [...truck.parts, { kind, topMhz, valueDb, count }] };
+  return { ...truck, parts: [...truck.parts, { kind, topMhz, ...added }] };
 }
+
+/** The truck with another count of one part; its tolerance stays. */
+export const withCount = (truck: Truck, row: OfKind, valueDb: number, count: number): Truck =>
+  withPart(truck, row, valueDb, { count });
+
+/** The truck with what a part may lie off its label by: one value, or every value of the kind. */
+export const withTolerance = (
+  truck: Truck,
+  row: Pick<TruckRow, 'kind' | 'topMhz' | 'values'>,
+  valueDb: number | null,
+  toleranceDb: number,
+): Truck =>
+  row.values
+    .filter((one) => valueDb === null || one.valueDb === valueDb)
+    .reduce((said, one) => withPart(said, row, one.valueDb, { toleranceDb }), truck);

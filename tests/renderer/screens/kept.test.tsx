@@ -182,6 +182,30 @@ it('learns a line-up from the sweep, lets many channels be told at once, and jud
   expect(screen.getByText(/as the line-up says/)).toBeDefined();
 });
 
+it('asks before a count of the truck is gone, and takes what its parts may lie off their labels', async () => {
+  const { kept } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => -2 })] });
+  const open = async () => {
+    await press('Truck: parts in the truck');
+    await press('Count the truck');
+    await press('one pad 2 more');
+  };
+  await open();
+  await press('Close');
+  await press('Discard');
+  expect(kept.truck.truck).toBeNull();
+  await open();
+  const field = screen.getByRole('textbox', { name: /^by up to/ });
+  await act(async () => {
+    fireEvent.change(field, { target: { value: '0.1' } });
+    fireEvent.blur(field);
+  });
+  await press('Close');
+  await press('Keep');
+  expect(screen.queryByRole('dialog')).toBeNull();
+  expect(kept.truck.truck?.parts).toContainEqual({ kind: 'pad', valueDb: 2, count: 1, toleranceDb: 0.1 });
+  expect(kept.truck.truck?.parts).toContainEqual({ kind: 'pad', valueDb: 4, count: 0, toleranceDb: 0.1 });
+});
+
 it('proposes a trim in words once the plug-ins are in', async () => {
   const trims = [
     { name: 'output gain', kind: 'gain' as const, rangeDb: [-2, 2] as [number, number], atMhz: 867 },

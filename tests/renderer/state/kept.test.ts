@@ -9,6 +9,7 @@ import {
   keptDraft,
   learnedDraft,
   nearestOffsetDb,
+  sameEntries,
   troubleOf,
   withChange,
   withOneMore,
@@ -17,7 +18,7 @@ import {
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { selectLevelUnit, selectTemperatureUnit } from '../../../renderer/state/select.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { EMPTY_TRUCK, truckRows, withCount } from '../../../renderer/state/truck-draft.ts';
+import { EMPTY_TRUCK, truckRows, withCount, withTolerance } from '../../../renderer/state/truck-draft.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
 import { sheetOf, station } from '../sheet-records.ts';
@@ -144,6 +145,12 @@ describe('a line-up while it is looked over', () => {
       carries(pilot.entries[0] ?? draft.entries[1] ?? { ...rows, ...(draft.entries[0] as LineUpEntry) }),
     ).toBe('pilot');
     expect(withChange(pilot, new Set([57]), { kind: 'ofdm' }).entries[0]).toMatchObject({ widthMhz: 6 });
+    // A block of OFDM may be as wide as it is; a channel that overlaps its neighbour then is named.
+    const wide = withChange(draft, new Set([75]), { kind: 'ofdm', widthMhz: 96 });
+    expect(wide.entries.at(-1)).toMatchObject({ kind: 'ofdm', widthMhz: 96 });
+    expect(withChange(draft, new Set([57]), { widthMhz: 5 }).entries[0]).toMatchObject({ widthMhz: 5 });
+    expect(sameEntries(draft, keptDraft(draft.entries))).toBe(true);
+    expect(sameEntries(draft, wide)).toBe(false);
   });
 });
 
@@ -172,6 +179,24 @@ describe('the truck while it is counted', () => {
       topMhz: 870,
       valueDb: 4,
       count: 1,
+    });
+  });
+
+  it('says what one value, or all of a kind, may lie off their labels', () => {
+    const truck: Truck = { ...EMPTY_TRUCK, parts: [{ kind: 'pad', valueDb: 1, count: 2 }] };
+    const [pads] = truckRows(kit, truck);
+    if (pads === undefined) throw new Error('no pads');
+    expect(withTolerance(truck, pads, 1, 0.1).parts).toEqual([
+      { kind: 'pad', valueDb: 1, count: 2, toleranceDb: 0.1 },
+    ]);
+    expect(withTolerance(truck, pads, null, 0.2).parts).toEqual([
+      { kind: 'pad', valueDb: 1, count: 2, toleranceDb: 0.2 },
+      { kind: 'pad', valueDb: 0, count: 0, toleranceDb: 0.2 },
+    ]);
+    expect(truckRows(kit, withTolerance(truck, pads, 1, 0.1))[0]?.values).toContainEqual({
+      valueDb: 1,
+      count: 2,
+      toleranceDb: 0.1,
     });
   });
 });
