@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
 import { goodToDb } from '../../core/uncertainty/shares.ts';
+import { asWritten, decimals } from '../format.ts';
 import type { How } from '../how/how.ts';
 import { Glyph } from './Glyph.tsx';
 
@@ -11,7 +12,7 @@ export type HowButtonProps = Readonly<{
   children: ReactNode;
 }>;
 
-const hundredths = (valueDb: number): string => valueDb.toFixed(2);
+const hundredths = (valueDb: number): string => decimals(valueDb, 2);
 
 /** A number that can be pressed: how it was computed, from which source, and what it is good to. */
 export const HowButton = ({ how, label, className = '', children }: HowButtonProps) => (
@@ -31,11 +32,11 @@ export const HowButton = ({ how, label, className = '', children }: HowButtonPro
                 <Glyph name="close" />
               </Button>
             </div>
-            <p className="how__value">{how.value}</p>
-            <p>{how.words}</p>
-            <p className="how__formula">{how.formula}</p>
+            <p className="how__value">{asWritten(how.value)}</p>
+            <p>{asWritten(how.words)}</p>
+            <p className="how__formula">{asWritten(how.formula)}</p>
             {how.items.length > 0 && <Items items={how.items} title={how.title} />}
-            {how.judged !== null && <p>{how.judged}</p>}
+            {how.judged !== null && <p>{asWritten(how.judged)}</p>}
             {how.uDb !== null && <Shares shares={how.shares} uDb={how.uDb} sheet={how.sheet} />}
             <p className="how__source">{how.source}</p>
           </>
@@ -52,7 +53,7 @@ const Items = ({ items, title }: Readonly<{ items: How['items']; title: string }
       {items.map(({ name, text }) => (
         <tr key={`${name} ${text}`}>
           <th scope="row">{name}</th>
-          <td>{text}</td>
+          <td>{asWritten(text)}</td>
         </tr>
       ))}
     </tbody>

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { asWritten } from '../format.ts';
 import type { Ticking } from './LiveText.tsx';
 
 /** Oftener than this a screen reader would only stumble over itself. */
@@ -12,7 +13,7 @@ export function LiveSpoken<T>({ source, words }: LiveSpokenProps<T>) {
   useEffect(() => {
     const speak = () => {
       const at = place.current;
-      const text = words(source.read());
+      const text = asWritten(words(source.read()));
       if (at !== null && at.textContent !== text) at.textContent = text;
     };
     const timer = setInterval(speak, SPOKEN_EVERY_MS);

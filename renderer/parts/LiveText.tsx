@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { asWritten } from '../format.ts';
 
 /** A value that changes many times a second, and a call when it may have changed. */
 export type Ticking<T> = Readonly<{ read(): T; onTick(listener: () => void): () => void }>;
@@ -21,7 +22,7 @@ export function LiveText<T>({ source, words, className, state }: LiveTextProps<T
       const at = place.current;
       if (at === null) return;
       const value = source.read();
-      const text = words(value);
+      const text = asWritten(words(value));
       if (text !== shown) at.textContent = text;
       shown = text;
       const now = state?.(value) ?? null;

@@ -1,6 +1,6 @@
 import { GridList, GridListItem } from 'react-aria-components';
 import type { StationRow } from '../../core/bridge/records.ts';
-import { counted, day, mhz, sizeDb } from '../format.ts';
+import { asWritten, counted, day, mhz, sizeDb } from '../format.ts';
 import { howStationWorst } from '../how/stations.ts';
 import { HowText } from './HowText.tsx';
 import { Mark, type Verdict } from './Mark.tsx';
@@ -37,7 +37,9 @@ export const StationList = ({ rows, now, onOpen }: StationListProps) => (
           <span className="station-row__name">{row.name}</span>
           <span className="station-row__words">
             <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
-            {standing !== null && <span className="station-row__headline">{standing.headline}</span>}
+            {standing !== null && (
+              <span className="station-row__headline">{asWritten(standing.headline)}</span>
+            )}
           </span>
           <span className="station-row__worst">
             {standing?.worstDb !== null && standing?.worstDb !== undefined && (

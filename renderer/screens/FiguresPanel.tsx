@@ -5,7 +5,6 @@ import {
   Label,
   ListBox,
   ListBoxItem,
-  NumberField,
   Popover,
   Select,
   SelectValue,
@@ -13,6 +12,7 @@ import {
 } from 'react-aria-components';
 import type { CascadeLink } from '../../core/bridge/cascade-calls.ts';
 import { levelFromNumber, levelNumber, levelWord } from '../format.ts';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { draftOf, type FigureKey, notesOfDraft } from '../state/figures-draft.ts';
@@ -33,7 +33,7 @@ type FieldProps = Readonly<{
 
 /** A figure that may be left empty. */
 const Figure = ({ name, about, unit, value, digits = 2, onSay }: FieldProps) => (
-  <NumberField
+  <NumberEntry
     className="quantity"
     value={value ?? Number.NaN}
     formatOptions={{ maximumFractionDigits: digits }}
@@ -47,7 +47,7 @@ const Figure = ({ name, about, unit, value, digits = 2, onSay }: FieldProps) => 
       <Input />
       <span aria-hidden="true">{unit}</span>
     </span>
-  </NumberField>
+  </NumberEntry>
 );
 
 export type FiguresPanelProps = Readonly<{ link: CascadeLink; isOpen: boolean; onClose: () => void }>;

@@ -1,5 +1,5 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
-import { capital, counted, day, level, signedDb } from '../format.ts';
+import { asWritten, capital, counted, day, level, signedDb } from '../format.ts';
 import { howLeftOut, howSignals } from '../how/rows.ts';
 import { CauseFirst } from '../parts/CauseFirst.tsx';
 import { FindingTable } from '../parts/FindingTable.tsx';
@@ -61,7 +61,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           </PressButton>
         )}
       </div>
-      <h1 className={crowded ? 'side__crowded' : ''}>{headline}</h1>
+      <h1 className={crowded ? 'side__crowded' : ''}>{asWritten(headline)}</h1>
       {view.unjudged !== null && <p className="quiet">{view.unjudged}</p>}
       {standing !== null && design !== null && (
         <FindingTable

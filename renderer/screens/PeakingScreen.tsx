@@ -63,7 +63,7 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
   return (
     <div className="peaking">
       <StationBar open={open} />
-      <div className="peaking__what">
+      <section className="peaking__what" aria-label="What is read">
         <PortTabs
           ports={station.ports}
           portName={port.name}
@@ -90,8 +90,9 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
         <p className="peaking__age">
           <LiveText source={source} words={ageWords} />
         </p>
-      </div>
+      </section>
       <main className="peaking__main">
+        <h1 className="unseen">{`Peaking, ${port.name}`}</h1>
         <LevelDial
           source={source}
           words={words.dial}

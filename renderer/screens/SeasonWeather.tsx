@@ -1,11 +1,4 @@
-import {
-  FileTrigger,
-  Input,
-  Label,
-  NumberField,
-  ToggleButton,
-  ToggleButtonGroup,
-} from 'react-aria-components';
+import { FileTrigger, Input, Label, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { climateOfRecords, readClimate } from '../../core/files/climate.ts';
 import type { Station } from '../../core/files/station.ts';
 import type { ControlMode } from '../../core/season/plan.ts';
@@ -17,6 +10,7 @@ import {
 } from '../../core/units.ts';
 import { capital, counted, type TemperatureUnit } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { modeWords } from '../state/season-words.ts';
 import { selectSeasonMode, selectSunOffsetC, selectTemperatureUnit, selectWeather } from '../state/select.ts';
@@ -40,7 +34,7 @@ function Degrees({ label, valueC, unit, isOffset = false, isDisabled = false, on
   const back = (value: number) =>
     unit === 'C' ? value : isOffset ? differenceCFromF(value) : celsiusFromFahrenheit(value);
   return (
-    <NumberField
+    <NumberEntry
       className="field field--line degrees"
       value={Math.round(shown)}
       formatOptions={whole}
@@ -50,7 +44,7 @@ function Degrees({ label, valueC, unit, isOffset = false, isDisabled = false, on
       <Label>{label}</Label>
       <Input />
       <span aria-hidden="true">{`°${unit}`}</span>
-    </NumberField>
+    </NumberEntry>
   );
 }
 
@@ -154,7 +148,7 @@ export function SeasonWeather({ station, face }: SeasonWeatherProps) {
     </>
   );
   return (
-    <div className="season__weather">
+    <section className="season__weather" aria-label="What the season is told for">
       <ToggleButtonGroup
         className="segments"
         aria-label="Show"
@@ -170,6 +164,6 @@ export function SeasonWeather({ station, face }: SeasonWeatherProps) {
         <ToggleButton id="watch">Watch</ToggleButton>
       </ToggleButtonGroup>
       {face === 'year' ? weatherOf : <WatchPick station={station} />}
-    </div>
+    </section>
   );
 }

@@ -5,7 +5,6 @@ import {
   Label,
   ListBox,
   ListBoxItem,
-  NumberField,
   Popover,
   Select,
   SelectValue,
@@ -18,6 +17,7 @@ import type { SpanNotes } from '../../core/files/station-figures.ts';
 import { lengthFrom, lengthIn } from '../../core/units.ts';
 import { mhz } from '../format.ts';
 import { basisWords } from '../how/span.ts';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { selectBusy, selectLengthUnit } from '../state/select.ts';
@@ -89,7 +89,7 @@ export function SpanEntry({ draft, kept, highMhz, onDraft }: SpanEntryProps) {
           </ListBox>
         </Popover>
       </Select>
-      <NumberField
+      <NumberEntry
         className="field field--line"
         value={shown.ok ? shown.value : Number.NaN}
         minValue={0}
@@ -99,8 +99,8 @@ export function SpanEntry({ draft, kept, highMhz, onDraft }: SpanEntryProps) {
         <Label>Length</Label>
         <Input />
         <span aria-hidden="true">{unit}</span>
-      </NumberField>
-      <NumberField
+      </NumberEntry>
+      <NumberEntry
         className="field field--line"
         value={loss.ok ? loss.value : Number.NaN}
         minValue={0}
@@ -110,7 +110,7 @@ export function SpanEntry({ draft, kept, highMhz, onDraft }: SpanEntryProps) {
         <Label>{`or loss at ${mhz(highMhz)}`}</Label>
         <Input />
         <span aria-hidden="true">dB</span>
-      </NumberField>
+      </NumberEntry>
       <div className="span-entry__warmth">
         <span className="span-entry__name">Changes a °F by</span>
         <Segments

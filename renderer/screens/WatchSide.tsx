@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Input, Label, NumberField, Radio, RadioGroup } from 'react-aria-components';
+import { Input, Label, Radio, RadioGroup } from 'react-aria-components';
 import type { Station } from '../../core/files/station.ts';
 import { celsiusFromFahrenheit } from '../../core/units.ts';
 import { LEAST_SWING_C } from '../../core/watch/swing.ts';
@@ -8,6 +8,7 @@ import { degrees } from '../how/degrees.ts';
 import { howSwing } from '../how/season.ts';
 import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
+import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { peakingChannels } from '../state/peaking-channels.ts';
 import { selectBusy, selectMeterIsReady, selectTemperatureUnit, selectWatching } from '../state/select.ts';
@@ -112,10 +113,10 @@ function Running({ open, shown }: Readonly<{ open: OpenSheet; shown: OpenWatch }
     <>
       <p className="quiet">{`The next round is due at ${clock(nextAt.toISOString())}. It goes on without this page, after a lost meter, sleep and a restart.`}</p>
       <div className="watch__air">
-        <NumberField className="field" value={air} onChange={setAir}>
+        <NumberEntry className="field" value={air} onChange={setAir}>
           <Label>{`Air now, °${unit}`}</Label>
           <Input />
-        </NumberField>
+        </NumberEntry>
         <PressButton
           size="visit"
           isDisabled={!Number.isFinite(air)}

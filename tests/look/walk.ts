@@ -86,7 +86,7 @@ export const stops: readonly Stop[] = [
   dialogOf('other choices', /^\d+ others?$/),
   dialogOf('line-up', 'Line-up'),
   { name: 'trims', arrive: (page) => choose(page, 'Trims') },
-  dialogOf('end of the visit', /End the visit\.$/),
+  dialogOf('end of the visit', /A visit is open/),
   {
     name: 'finding as a table',
     arrive: async (page) => {
