@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import type { EventData, EventName } from '../../core/bridge/contract.ts';
+import type { Step } from '../../electron/backend/archive/migrate.ts';
 import { ARCHIVE_FILE, type Archive, openArchive } from '../../electron/backend/archive/open.ts';
 import type { SessionFacts } from '../../electron/backend/archive/session.ts';
 import type { Logger } from '../../electron/backend/log.ts';
@@ -29,7 +30,7 @@ export const sessionFacts = (sessionId: string): SessionFacts => ({
 });
 
 /** Opens the archive of a folder; closed when the test is over, or earlier by the test itself. */
-export function openTestArchive(folder: string, steps?: readonly string[]): Archive {
+export function openTestArchive(folder: string, steps?: readonly Step[]): Archive {
   const session = sessionFacts(crypto.randomUUID());
   const archive = openArchive({ folder, session, ...(steps === undefined ? {} : { steps }) });
   onTestFinished(() => archive.close());
