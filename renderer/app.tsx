@@ -5,9 +5,10 @@ import { LostLink } from './screens/LostLink.tsx';
 import { MeterScreen } from './screens/MeterScreen.tsx';
 import { NoticeBar } from './screens/NoticeBar.tsx';
 import { SkipLink } from './screens/SkipLink.tsx';
+import { RecordsScreen } from './screens/quality/RecordsScreen.tsx';
 import { StationScreen } from './screens/StationScreen.tsx';
 import { StationsScreen } from './screens/StationsScreen.tsx';
-import { selectLink, selectSheet } from './state/select.ts';
+import { selectLink, selectRecordsAt, selectSheet } from './state/select.ts';
 import { type Bench, BenchContext, useSelected } from './state/use-workbench.ts';
 
 export type AppProps = Readonly<{ bench: Bench }>;
@@ -20,16 +21,18 @@ export const App = ({ bench }: AppProps) => (
   </I18nProvider>
 );
 
-/** Which screen: the stations, or one station's sheet. A host that is gone covers both. */
+/** Which screen: the stations, all records, or one station's sheet. A host that is gone covers both. */
 function Screen() {
   const link = useSelected(selectLink);
   const sheet = useSelected(selectSheet);
+  const recordsAt = useSelected(selectRecordsAt);
   if (link.at === 'closed') return <LostLink why={link.why} />;
   return (
     <>
       <SkipLink />
       <NoticeBar />
-      {sheet.at === 'none' ? <StationsScreen /> : <StationScreen />}
+      {sheet.at !== 'none' && <StationScreen />}
+      {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
       <MeterScreen />
       <KeptDialogs />
     </>

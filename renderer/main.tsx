@@ -19,6 +19,8 @@ import './look/places.css';
 import './look/report.css';
 import './look/peaking.css';
 import './look/season.css';
+import './look/quality.css';
+import './look/quality-history.css';
 import './look/span.css';
 import './look/set-up.css';
 import './look/set-up-level.css';

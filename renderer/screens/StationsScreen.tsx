@@ -61,7 +61,12 @@ export function StationsScreen() {
         <main className="stations">
           <div className="stations__head">
             <h1>{counted(stations.rows.length, 'station', 'stations')}</h1>
-            {openFile}
+            <div className="stations__ways">
+              <PressButton size="visit" onPress={() => workbench.openRecords()}>
+                All records
+              </PressButton>
+              {openFile}
+            </div>
           </div>
           <StationList
             rows={stations.rows}

@@ -1,0 +1,160 @@
+import { useMemo } from 'react';
+import { followed } from '../../../core/drift/figures.ts';
+import { rowsAtPort } from '../../../core/line/port-level.ts';
+import { ControlPicture } from '../../charts/ControlPicture.tsx';
+import { HistoryPicture } from '../../charts/HistoryPicture.tsx';
+import { counted } from '../../format.ts';
+import { PressButton } from '../../parts/PressButton.tsx';
+import { Segments } from '../../parts/Segments.tsx';
+import type { History } from '../../state/quality-slice.ts';
+import { controlPicture, type HistoryView, sweepWords, viewHistory } from '../../state/quality-view.ts';
+import { figureNames } from '../../state/quality-words.ts';
+import {
+  selectFigureShown,
+  selectHistory,
+  selectLevelUnit,
+  selectTemperatureUnit,
+} from '../../state/select.ts';
+import { useActions, useSelected, useWorkbench } from '../../state/use-workbench.ts';
+import { ComparePanel } from './ComparePanel.tsx';
+import { HistorySide } from './HistorySide.tsx';
+import { RecordsBar } from './RecordsBar.tsx';
+
+export type OpenHistory = Extract<History, { at: 'open' }>;
+
+/** One station's history: its sweeps over each other, each figure over the years, and what that comes to. */
+export function HistoryScreen() {
+  const history = useSelected(selectHistory);
+  const { recordsWent } = useActions();
+  if (history.at === 'open') return <OpenHistoryScreen open={history} />;
+  return (
+    <div className="records">
+      <RecordsBar name="History" backTo="all records" onBack={() => recordsWent('table')} />
+      <main className="plain-page" aria-busy={history.at === 'reading'}>
+        {history.at === 'failed' && (
+          <>
+            <h1>This history could not be read.</h1>
+            <p>{history.help}</p>
+          </>
+        )}
+      </main>
+    </div>
+  );
+}
+
+function OpenHistoryScreen({ open }: Readonly<{ open: OpenHistory }>) {
+  const { history, compared, sweeps } = open;
+  const { recordsWent } = useActions();
+  const { openHistory, openStation } = useWorkbench();
+  const view = useMemo(() => viewHistory(history), [history]);
+  const { id, name } = history.station;
+  const [earlier, later] = compared === null ? [] : compared.map((sweepId) => sweeps[sweepId]);
+  return (
+    <div className="records history">
+      <RecordsBar name={name} backTo="all records" onBack={() => recordsWent('table')}>
+        {history.portNames.length > 1 && (
+          <Segments
+            label="Port"
+            options={history.portNames.map((key) => ({ key, text: key }))}
+            chosen={history.portName}
+            onChoose={(portName) => openHistory(id, portName)}
+          />
+        )}
+        <PressButton onPress={() => openStation(id)}>Open the station</PressButton>
+      </RecordsBar>
+      {view === null || history.sweeps.length === 0 ? (
+        <main className="records__empty">
+          <h1>{`${name} was never read as found or as left.`}</h1>
+          <p>
+            Open the station, begin a visit and read a port that has a design. The history begins with that
+            sweep.
+          </p>
+          <PressButton rank="do" size="visit" onPress={() => openStation(id)}>
+            Open the station
+          </PressButton>
+        </main>
+      ) : (
+        <>
+          <main className="history__main">
+            {earlier !== undefined && later !== undefined ? (
+              <ComparePanel history={history} port={view.port} earlier={earlier} later={later} />
+            ) : (
+              <Overlay open={open} view={view} />
+            )}
+            <FigureChart open={open} view={view} />
+          </main>
+          <HistorySide open={open} view={view} />
+        </>
+      )}
+    </div>
+  );
+}
+
+type PartProps = Readonly<{ open: OpenHistory; view: HistoryView }>;
+
+/** The newest sweeps over each other. */
+function Overlay({ open: { history, sweeps }, view }: PartProps) {
+  const unit = useSelected(selectLevelUnit);
+  const warmth = useSelected(selectTemperatureUnit);
+  const drawn = useMemo(
+    () =>
+      history.sweeps.flatMap((one) => {
+        const sweep = sweeps[one.sweepId];
+        return sweep === undefined
+          ? []
+          : [
+              {
+                sweepId: one.sweepId,
+                label: sweepWords({ ...one, atMs: Date.parse(one.at) }, warmth).split(',')[0] ?? '',
+                rows: rowsAtPort(sweep.readings, sweep.summary.testPointLossDb),
+              },
+            ];
+      }),
+    [history, sweeps, warmth],
+  );
+  const words =
+    drawn.length === 1
+      ? 'One sweep. The next one will lie over it.'
+      : `The newest ${counted(drawn.length, 'sweep', 'sweeps')}: the newest in full weight, older ones thinner.`;
+  return (
+    <section className="history__part" aria-label="Sweeps over each other">
+      <p className="history__words">{words}</p>
+      <HistoryPicture title={words} sweeps={drawn} design={view.port.design ?? null} unit={unit} />
+    </section>
+  );
+}
+
+/** One figure over the years. */
+function FigureChart({ open: { history }, view }: PartProps) {
+  const of = useSelected(selectFigureShown);
+  const warmth = useSelected(selectTemperatureUnit);
+  const { figureChosen } = useActions();
+  const { openSweepOf } = useWorkbench();
+  const picture = useMemo(() => controlPicture(view, of, warmth), [view, of, warmth]);
+  const provisional = view.drift?.figures.find((one) => one.of === of)?.chart?.isProvisional ?? false;
+  return (
+    <section className="history__part" aria-label="One figure over the years">
+      <div className="history__choose">
+        <Segments
+          label="Figure"
+          options={followed.map((key) => ({ key, text: figureNames[key] }))}
+          chosen={of}
+          onChoose={figureChosen}
+        />
+        <p className="history__words">
+          {of === 'flatness' ? '' : 'From the design. '}
+          {picture?.chart == null
+            ? 'A control chart needs three sweeps.'
+            : `Individuals chart after Shewhart: mean \u00B1 2.66 mean moving ranges.${provisional ? ' Provisional below 20 sweeps.' : ''}`}
+        </p>
+      </div>
+      {picture !== null && (
+        <ControlPicture
+          {...picture}
+          title={`${figureNames[of]} over the years`}
+          onOpen={(sweepId) => openSweepOf(history.station.id, history.portName, sweepId)}
+        />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,112 @@
+import type { QualityStation, QualityTrend } from '../../core/bridge/quality-calls.ts';
+import { type AttentionList, listsOf } from '../../core/drift/attention.ts';
+import type { Records, RecordsSort, SortBy } from './quality-slice.ts';
+
+/** A line of the table: a station, what its history says where it is known, and the lists that it is on. */
+export type RecordRow = Readonly<{
+  station: QualityStation;
+  /** Null while its history has not been looked through. */
+  trend: QualityTrend | null;
+  lists: readonly AttentionList[];
+}>;
+
+export const listWords: Readonly<Record<AttentionList, string>> = {
+  due: 'Due',
+  drifting: 'Drifting',
+  undecided: 'Undecided',
+  'never-left': 'Never left as designed',
+};
+
+/** Every station with the lists that it is on. */
+export function recordRows(
+  { stations, trends }: Pick<Records, 'stations' | 'trends'>,
+  nowMs: number,
+  everyMonths: number,
+): readonly RecordRow[] {
+  return stations.map((station) => {
+    const trend = trends[station.stationId] ?? null;
+    const facts = {
+      lastVisitMs: station.lastVisitAt === null ? null : Date.parse(station.lastVisitAt),
+      openVisit: station.openVisit,
+      verdict: station.standing?.verdict ?? null,
+      sweepCount: station.sweepCount,
+      leftAsDesigned: trend?.leftAsDesigned ?? null,
+      drift: trend?.drift?.state ?? null,
+    };
+    return { station, trend, lists: listsOf(facts, nowMs, everyMonths) };
+  });
+}
+
+/** How many stations each list has. */
+export function listCounts(rows: readonly RecordRow[]): Readonly<Record<AttentionList, number>> {
+  const counts: Record<AttentionList, number> = { due: 0, drifting: 0, undecided: 0, 'never-left': 0 };
+  for (const { lists } of rows) for (const list of lists) counts[list]++;
+  return counts;
+}
+
+/** Trouble first: failed, undecided, not judged, passed. */
+const standingRank = ({ station }: RecordRow): number => {
+  switch (station.standing?.verdict) {
+    case 'fail':
+      return 0;
+    case 'undecided':
+      return 1;
+    case 'pass':
+      return 3;
+    case null:
+    case undefined:
+      return 2;
+  }
+};
+const states = ['drifting', 'unsure', 'steady', 'too-few'] as const;
+const trendRank = ({ trend }: RecordRow): number => {
+  const drift = trend?.drift;
+  if (drift === null || drift === undefined) return states.length * 1000;
+  // Within one state the faster goes first.
+  return states.indexOf(drift.state) * 1000 - Math.min(999, Math.abs(drift.perYearDb ?? 0));
+};
+
+/** What a column is sorted by; null: unknown, and always last. */
+const keys: Readonly<Record<Exclude<SortBy, 'name'>, (row: RecordRow) => number | null>> = {
+  standing: standingRank,
+  worst: ({ station }) =>
+    station.standing?.worstDb === undefined || station.standing.worstDb === null
+      ? null
+      : Math.abs(station.standing.worstDb),
+  reserve: ({ station }) => station.reserve?.leftDb ?? null,
+  visit: ({ station }) => (station.lastVisitAt === null ? 0 : Date.parse(station.lastVisitAt)),
+  trend: trendRank,
+};
+
+const byName = new Intl.Collator('en', { numeric: true });
+
+/** The rows that are asked for, in the order that is asked for; equals by name. */
+export function shownRows(
+  rows: readonly RecordRow[],
+  list: AttentionList | 'all',
+  text: string,
+  sort: RecordsSort,
+): readonly RecordRow[] {
+  const words = text
+    .trim()
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  const kept = rows.filter(({ station, lists }) => {
+    if (list !== 'all' && !lists.includes(list)) return false;
+    const within = `${station.name} ${station.stationId} ${station.standing?.headline ?? ''}`.toLowerCase();
+    return words.every((word) => within.includes(word));
+  });
+  const names = (a: RecordRow, b: RecordRow) => byName.compare(a.station.name, b.station.name);
+  const turn = sort.isDown ? -1 : 1;
+  if (sort.by === 'name') return kept.sort((a, b) => turn * names(a, b));
+  const keyOf = keys[sort.by];
+  return kept
+    .map((row) => ({ row, key: keyOf(row) }))
+    .sort((a, b) => {
+      if (a.key === null || b.key === null)
+        return a.key === b.key ? names(a.row, b.row) : a.key === null ? 1 : -1;
+      return a.key === b.key ? names(a.row, b.row) : turn * (a.key - b.key);
+    })
+    .map(({ row }) => row);
+}
