@@ -2,7 +2,6 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { createKeptSlice, type KeptSlice } from './kept-slice.ts';
 import { createLiveSlice, type LiveSlice } from './live-slice.ts';
 import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
-import { createQualitySlice, type QualitySlice } from './quality-slice.ts';
 import { createPlaceSlice, type PlaceSlice } from './place-slice.ts';
 import { createQualitySlice, type QualitySlice } from './quality-slice.ts';
 import { createRunSlice, type RunSlice } from './run-slice.ts';
