@@ -1,5 +1,5 @@
 import type { ConnectedMeter } from '../../core/bridge/records.ts';
-import { capital } from '../format.ts';
+import { CalibrationPast } from '../parts/CalibrationPast.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { calibrationWords } from '../state/calibration-words.ts';
@@ -20,11 +20,7 @@ export function MeterNow({ meter }: Readonly<{ meter: ConnectedMeter }>) {
           {`serial number ${serialNumber || 'not told'}, firmware ${firmware || 'not told'}`}
           {calibration.at !== 'past' && meter.choice.kind === 'serial' && `, ${calibration.words}`}
         </small>
-        {calibration.at === 'past' && (
-          <b className="meter-now__past">
-            <Mark verdict="fail" pointing="up" /> {capital(calibration.words)}
-          </b>
-        )}
+        <CalibrationPast calibration={calibration} />
       </span>
       <PressButton onPress={putMeterAway}>Put it away</PressButton>
     </div>

@@ -3,16 +3,18 @@ import { ON_TARGET_DB } from '../../core/set-up/target.ts';
 import { LevelStrip } from '../charts/LevelStrip.tsx';
 import { levelWord } from '../format.ts';
 import { howPeaking } from '../how/live.ts';
+import { CalibrationPast } from '../parts/CalibrationPast.tsx';
 import { HowText } from '../parts/HowText.tsx';
 import { LevelDial } from '../parts/LevelDial.tsx';
 import { LiveSpoken } from '../parts/LiveSpoken.tsx';
 import { LiveText } from '../parts/LiveText.tsx';
+import { calibrationWords } from '../state/calibration-words.ts';
 import { createLevelSource, type LevelGoal } from '../state/level-moment.ts';
 import { ageWords, goalWords, levelWordsIn } from '../state/level-words.ts';
 import { designAt, peakingChannels } from '../state/peaking-channels.ts';
-import { selectLevelUnit, selectTheme } from '../state/select.ts';
+import { selectLevelUnit, selectMeter, selectTheme } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { PeakingChannelPick } from './PeakingChannelPick.tsx';
 import { PeakingFoot } from './PeakingFoot.tsx';
 import { PlaceDialogs } from './PlaceDialogs.tsx';
@@ -25,6 +27,8 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
   const theme = useSelected(selectTheme);
   const unit = useSelected(selectLevelUnit);
   const words = levelWordsIn[unit];
+  const meter = useSelected(selectMeter);
+  const { now } = useBench();
   const { levels, stopLive } = useWorkbench();
   const [portName, setPortName] = useState(open.portName);
   const port = station.ports.find(({ name }) => name === portName) ?? station.ports[0];
@@ -87,6 +91,9 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
             setOwnTargetDbmv(null);
           }}
         />
+        {meter.at === 'connected' && (
+          <CalibrationPast calibration={calibrationWords(meter.meter.identity, now())} />
+        )}
         <p className="peaking__age">
           <LiveText source={source} words={ageWords} />
         </p>

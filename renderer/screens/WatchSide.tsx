@@ -6,10 +6,12 @@ import { LEAST_SWING_C } from '../../core/watch/swing.ts';
 import { capital, clock, counted, mhz, sizeDb, temperature } from '../format.ts';
 import { degrees } from '../how/degrees.ts';
 import { howSwing } from '../how/season.ts';
+import { CalibrationPast } from '../parts/CalibrationPast.tsx';
 import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { calibrationWords } from '../state/calibration-words.ts';
 import { peakingChannels } from '../state/peaking-channels.ts';
 import { selectBusy, selectMeterIsReady, selectTemperatureUnit, selectWatching } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
@@ -81,6 +83,7 @@ function Found({ shown, view, span }: FoundProps) {
           <span>{`${counted(watch.missedCount, 'round', 'rounds')} missed: ${[...new Set(view.gaps.map(({ why }) => why))].join('; ')}.`}</span>
         </p>
       )}
+      <CalibrationPast calibration={calibrationWords(watch.meter.identity, watch.startedAt)} />
       {watch.endReason !== null && <p className="quiet">{capital(watch.endReason)}</p>}
       {swing !== null && view.swingMhz !== null && span !== undefined ? (
         <p className="said">
