@@ -85,12 +85,12 @@ export function howEqualizer({ figures, fitted, slopeLackingDb, sentFrom }: Span
   return plainHow({
     title: 'Equalizer for this span today',
     value: needs === null ? 'none' : sizeDb(needs.valueDb),
-    words: `So that this station sends out the tilt that ${sent} sends in, its equalizers together have to give back the tilt of the span. The amplifier itself is taken as level over the band: its own slope, where it has one, counts as an equalizer.${
+    words: `So that this station sends out the tilt that ${sent} sends in, its equalizers together have to give back the tilt of the span. What they lack, the amplifier itself has to have.${
       figures.undoesCableDb === null ? '' : ` It undoes ${sizeDb(figures.undoesCableDb)} of this cable.`
     }`,
     formula,
     items: [...parts, { name: 'fitted together', text: signedDb(fitted.slopeDb) }],
-    judged: `${signedDb(slopeLackingDb)} of slope is ${slopeLackingDb >= 0 ? 'lacking' : 'too much'}; the station sheet judges by the sweep itself.`,
+    judged: `The amplifier itself has to ${slopeLackingDb >= 0 ? 'rise' : 'fall'} by the other ${sizeDb(slopeLackingDb)}; whether it does, the sweep of its output tells on the station sheet.`,
     source: `Equalizer: contract of the station file. EQ = tilt / (1 \u2212 ratio): ${CATV}.`,
   });
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { CascadeLink } from '../../core/bridge/cascade-calls.ts';
+import type { NoiseRow } from '../../core/noise/noise-report.ts';
 import { level, sizeDb } from '../format.ts';
 import { howNoise, howTogether, limitWords, noiseFigure, noiseNames } from '../how/noise.ts';
 import { type FindingRow, FindingTable } from '../parts/FindingTable.tsx';
@@ -15,12 +16,20 @@ export type NoiseSideProps = Readonly<{ links: readonly CascadeLink[]; unknownId
 
 const standing = { pass: 'good', fail: 'beyond', unknown: '' } as const;
 
+/** "here −73.0, limit −53.0 dBc" */
+function targetWords({ key, ownDb, limit }: NoiseRow): string {
+  const here = ownDb === null ? 'here not told' : `here ${noiseFigure(key, ownDb)}`;
+  return limit === null
+    ? here
+    : `${here.replace(/\u00A0\w+$/, '')}, limit ${noiseFigure(key, limit.limitDb)}`;
+}
+
 function rowsOf(view: NoiseView, unit: Parameters<typeof howNoise>[2]): readonly FindingRow[] {
   return view.report.rows.map((row): FindingRow => {
-    const { key, ownDb, cascadeDb, limit, inHandDb, verdict } = row;
+    const { key, cascadeDb, limit, inHandDb, verdict } = row;
     return {
       name: noiseNames[key],
-      target: ownDb === null ? 'here: not told' : `here ${noiseFigure(key, ownDb)}`,
+      target: targetWords(row),
       value: cascadeDb === null ? '\u2013' : noiseFigure(key, cascadeDb).replace(/\u00A0\w+$/, ''),
       goodTo: '',
       verdict,

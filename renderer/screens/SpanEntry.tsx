@@ -35,12 +35,14 @@ const shortBasis = (name: string): string =>
 export type SpanEntryProps = Readonly<{
   draft: SpanNotes;
   kept: SpanNotes | undefined;
+  /** True when a person said it, and not the screen for a beginning. */
+  isSaid: boolean;
   highMhz: number;
   onDraft: (draft: SpanNotes) => void;
 }>;
 
 /** The span as it was hung: its cable, and its length or its loss; each of the two gives the other. */
-export function SpanEntry({ draft, kept, highMhz, onDraft }: SpanEntryProps) {
+export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft }: SpanEntryProps) {
   const unit = useSelected(selectLengthUnit);
   const busy = useSelected(selectBusy);
   const { changeNotes } = useWorkbench();
@@ -125,7 +127,7 @@ export function SpanEntry({ draft, kept, highMhz, onDraft }: SpanEntryProps) {
       </div>
       {changed && (
         <PressButton
-          rank="do"
+          {...(isSaid ? { rank: 'do' as const } : {})}
           onPress={() => void changeNotes({ span: draft })}
           isDisabled={busy === 'notes'}
         >

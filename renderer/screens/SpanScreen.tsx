@@ -117,7 +117,13 @@ function Here({ links, unknownId, ambientC }: HereProps) {
   };
   return (
     <>
-      <SpanEntry draft={span} kept={kept} highMhz={design.highMhz} onDraft={setDraft} />
+      <SpanEntry
+        draft={span}
+        kept={kept}
+        isSaid={draft !== null}
+        highMhz={design.highMhz}
+        onDraft={setDraft}
+      />
       <main className="span-main">
         {'missing' in view ? (
           <p className="span-main__none">{view.missing}</p>

@@ -58,7 +58,7 @@ export function equalizerWords({ figures, fitted, slopeLackingDb }: SpanView): s
   const near = Math.abs(slopeLackingDb) < 1.5;
   return near
     ? `${has}: as much slope as the span takes.`
-    : `${has}: ${sizeDb(slopeLackingDb)} of slope ${slopeLackingDb > 0 ? 'too little' : 'too much'}, or the amplifier\u2019s own.`;
+    : `${has}: the amplifier itself has to ${slopeLackingDb > 0 ? 'rise' : 'fall'} by ${sizeDb(slopeLackingDb)} over the band.`;
 }
 
 /** The finding of the noise, in words. */

@@ -19,10 +19,17 @@ export function createCascade(
   settings: Pick<SettingsService, 'readNotes'>,
   runs: Pick<Runs, 'unended'>,
 ): CascadeService {
+  /** What was declared void, or has a correction, tells nothing any more. */
   const newestAt = (stationId: string, portName: string | undefined): CascadeLink['output'] => {
     const row = archive.sweeps
       .ofStation(stationId)
-      .find((sweep) => sweep.portName === portName && sweep.state === 'complete');
+      .find(
+        (sweep) =>
+          sweep.portName === portName &&
+          sweep.state === 'complete' &&
+          sweep.voidedAtMs === null &&
+          sweep.correctedBy === null,
+      );
     return row === undefined
       ? null
       : { summary: summaryOf(row, runs.unended(row.sweepId)), readings: readingsOf(archive, row) };

@@ -1,0 +1,190 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { CascadeLink } from '../../../core/bridge/cascade-calls.ts';
+import type { Sweep } from '../../../core/bridge/records.ts';
+import { FIRST_SETTINGS, type Settings } from '../../../core/bridge/settings-calls.ts';
+import { cableNamed } from '../../../core/coax/loss.ts';
+import { spanLossDb } from '../../../core/coax/span.ts';
+import type { StationNotes } from '../../../core/files/station-notes.ts';
+import { App } from '../../../renderer/app.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
+import { installed, station as plainStation, sheetOf, sweepOf } from '../sheet-records.ts';
+
+class StillObserver {
+  observe() {}
+  unobserve() {}
+  disconnect() {}
+}
+beforeEach(() => {
+  vi.stubGlobal('ResizeObserver', StillObserver);
+  Element.prototype.scrollIntoView = () => {};
+});
+afterEach(cleanup);
+
+const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
+const format = 'tiltwright-station-notes/1' as const;
+const figures: StationNotes = {
+  format,
+  span: { cable: '.750', lengthM: 379 },
+  amplifier: { noiseFigureDb: 9, gainDb: 30, ratedAtDbmv: 46, ctbDbc: -73, csoDbc: -70 },
+  cascade: { source: { cnrDb: 52 } },
+};
+const station = {
+  ...plainStation,
+  stageInput: {
+    ...{ port: 'forward input', through: ['input pad', 'input equalizer'] },
+    ...{ atMhz: 867, minDbmv: 8, maxDbmv: 14 },
+  },
+};
+
+/** A sweep of the input behind so much .750, with so much more lost at every frequency. */
+function inputSweep(lengthM: number, moreDb: number): Sweep {
+  const cable = cableNamed('.750');
+  if (!cable.ok) throw new Error(cable.help);
+  const sweep = sweepOf({ n: 1, offDb: () => 0, over: { portName: 'forward input', ambientC: 20 } });
+  return {
+    ...sweep,
+    readings: sweep.readings.map((reading) => {
+      const loss = spanLossDb(cable.value, reading.frequencyMhz, lengthM);
+      const lossDb = loss.ok ? loss.value + moreDb : 0;
+      return { ...reading, meterDbmv: (reading.meterDbmv ?? 0) - lossDb };
+    }),
+  };
+}
+
+/** A host of one station that keeps its notes, as the archive does, and stands in no cascade. */
+async function host(
+  start: Readonly<{ notes?: StationNotes; input?: Sweep; settings?: Partial<Settings> }> = {},
+) {
+  const state = sheetOf([], { station });
+  const kept = { stationId: station.id, notes: start.notes ?? null, revision: 1, changedAt: null };
+  const notes = { current: kept as Omit<typeof kept, 'notes'> & { notes: StationNotes | null } };
+  const link = (): CascadeLink => ({
+    ...{ station, pluggedIn: installed, notes: notes.current.notes },
+    ...{ output: null, input: start.input ?? null },
+  });
+  const scripted = scriptedClient({
+    'host.describe': () => ({
+      ...{ version: '0.1.0', host: 'memory', archivePath: '/data/tiltwright.sqlite' },
+      ...{ recoveredSweeps: [], profiles: [] },
+    }),
+    'meters.current': () => ({ meter: null }),
+    'live.current': () => ({ live: null }),
+    'stations.list': () => ({ stations: [] }),
+    'stations.open': () => state.sheet,
+    'settings.read': () => ({
+      ...{ settings: { ...FIRST_SETTINGS, ...start.settings }, revision: 1, changedAt: null },
+    }),
+    'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
+    'notes.read': () => notes.current,
+    'notes.change': ({ notes: changed }) => {
+      notes.current = { ...notes.current, notes: changed, revision: notes.current.revision + 1 };
+      return notes.current;
+    },
+    'cascade.read': () => ({ links: [link()], unknownId: null }),
+  });
+  const store = createWorkbenchStore();
+  const feed = createLiveFeed(() => {});
+  const workbench = createWorkbench(scripted.client, store, feed);
+  workbench.listen();
+  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
+  await act(() => workbench.arrive());
+  await act(() => workbench.openStation(station.id));
+  await press('Span and noise', 'radio');
+  return { ...scripted, notes };
+}
+async function press(name: RegExp | string, role: 'button' | 'radio' = 'button'): Promise<void> {
+  const [found] = await screen.findAllByRole(role, { name });
+  if (found === undefined) throw new Error(`nothing to press: ${name}`);
+  await act(async () => {
+    fireEvent.click(found);
+  });
+}
+async function say(name: string | RegExp, value: string): Promise<void> {
+  const field = screen.getByLabelText(name);
+  await act(async () => {
+    fireEvent.change(field, { target: { value } });
+    fireEvent.blur(field);
+  });
+}
+const side = () => within(screen.getByRole('complementary', { name: 'Noise and distortion' }));
+const facts = () => plain(screen.getByRole('region', { name: 'The span in figures' }).textContent);
+
+it('says what to enter and where it stands, while nothing is known', async () => {
+  await host();
+  expect(side().getByRole('heading', { level: 1 }).textContent).toBe(
+    'The amplifier’s figures are not entered',
+  );
+  expect(side().getByText(/data sheet/)).toBeDefined();
+  expect(screen.getByText(/Taken for now/)).toBeDefined();
+  expect(screen.getByText('Loss table: from memory, unverified.')).toBeDefined();
+});
+
+it('gives the loss of a length and the length of a loss, and keeps the span in the notes', async () => {
+  const { notes } = await host({ settings: { lengthUnit: 'ft' } });
+  // Two-term .750 at 870 MHz: 1.6105 dB in 100 ft.
+  await say('Length', '1000');
+  expect(screen.getByLabelText<HTMLInputElement>(/or loss at/).value).toBe('16.1');
+  await say(/or loss at/, '20');
+  expect(screen.getByLabelText<HTMLInputElement>('Length').value).toBe('1242');
+  await press('0.10 %', 'radio');
+  await press('Keep this span');
+  expect(notes.current.notes?.span).toEqual({
+    ...{ cable: '.750', lengthM: expect.closeTo(378.5, 0), perDegreeF: 0.001 },
+  });
+  expect(screen.queryByRole('button', { name: 'Keep this span' })).toBeNull();
+  expect(plain(document.querySelector('.span-main__head')?.textContent)).toContain('1242 ft of .750');
+});
+
+it('holds a sweep of the input against the cable, and says what is wrong with it', async () => {
+  await host({ notes: figures, input: inputSweep(379, 0) });
+  expect(facts()).toContain('Loses what it should');
+  cleanup();
+  await host({ notes: figures, input: inputSweep(430, 0) });
+  expect(facts()).toContain('dB more at 867 MHz');
+  expect(facts()).toContain('As 430 m of .750 would lose instead of 379 m');
+  cleanup();
+  await host({ notes: figures, input: inputSweep(379, 3.5) });
+  expect(facts()).toContain('3.5 dB more, all along the band');
+  await press(/^3\.5.dB more.*How it was computed/);
+  const how = within(await screen.findByRole('dialog', { name: 'Measured loss of the span' }));
+  expect(how.getByText(/quoting SCTE 270/)).toBeDefined();
+});
+
+it('tells noise and distortion with limits, formula and source', async () => {
+  await host({ notes: figures });
+  const row = side().getByRole('row', { name: /Triple beat/ });
+  expect(plain(row.textContent)).toMatch(/here −73\.0, limit −53\.0 dBc.*−73\.0.*good/);
+  expect(plain(side().getByRole('row', { name: /Carrier to noise/ }).textContent)).toContain('no limit');
+  await press(/^Carrier to noise, .*How it was computed/);
+  const how = within(await screen.findByRole('dialog', { name: 'Carrier to noise behind the cascade' }));
+  expect(plain(how.getByText(/The noises of all stations/).textContent)).toContain('noise figure of 9.0 dB');
+  expect(how.getByText(/1\.380649e-23/)).toBeDefined();
+  expect(how.getByText('source')).toBeDefined();
+});
+
+it('takes the figures of a data sheet, and refuses in words what can’t be', async () => {
+  const { notes } = await host();
+  await press('Enter the figures');
+  await press('Keep these figures');
+  expect(screen.getByText(/noise figure is what everything else rests on/)).toBeDefined();
+  await say('Noise figure', '8.5');
+  const [ctb] = screen.getAllByLabelText('CTB');
+  if (ctb === undefined) throw new Error('no field');
+  await act(async () => {
+    fireEvent.change(ctb, { target: { value: '74' } });
+    fireEvent.blur(ctb);
+  });
+  await press('Keep these figures');
+  expect(screen.getByText(/at which output level/)).toBeDefined();
+  await say('Distortion is rated at', '46');
+  await press('Keep these figures');
+  expect(notes.current.notes).toEqual({
+    ...{ format, amplifier: { noiseFigureDb: 8.5, ratedAtDbmv: 46, ctbDbc: -74 } },
+  });
+  expect(side().getByText(/read the forward input, or enter the gain/)).toBeDefined();
+});
