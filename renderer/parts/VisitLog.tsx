@@ -12,6 +12,8 @@ export type LogEntry =
       title: string;
       about: string;
       partial: boolean;
+      /** Why nothing is judged by it any more; null for a sweep that counts. */
+      struck: string | null;
       /** The meter's calibration counted no more when it was read. */
       calibrationPast: boolean;
       ink: 'found' | 'left' | 'check';
@@ -33,7 +35,7 @@ export type VisitLogProps = Readonly<{
 const wordsOf = (entry: LogEntry): string => {
   switch (entry.kind) {
     case 'sweep':
-      return `${entry.title}, ${entry.about}${entry.partial ? ', partial' : ''}${entry.calibrationPast ? ', meter calibration past' : ''}`;
+      return `${entry.title}, ${entry.about}${entry.partial ? ', partial' : ''}${entry.calibrationPast ? ', meter calibration past' : ''}${entry.struck === null ? '' : `, ${entry.struck}`}`;
     case 'fitting':
       return entry.changes
         .map(({ position, from, to }) => `${position} ${plugIn(from)} to ${plugIn(to)}`)
@@ -84,12 +86,13 @@ export function VisitLog({ entries, chosenSweepId, onChoose }: VisitLogProps) {
             <>
               <Sparkline rows={entry.rows} ink={entry.ink} />
               <span className="log__words">
-                <strong>{entry.title}</strong>
+                {entry.struck === null ? <strong>{entry.title}</strong> : <s>{entry.title}</s>}
                 <small>
                   {entry.about}
                   {entry.partial && <b className="log__partial"> partial</b>}
                   {entry.calibrationPast && <b className="log__partial"> calibration past</b>}
                 </small>
+                {entry.struck !== null && <small className="log__struck">{entry.struck}</small>}
               </span>
             </>
           )}

@@ -10,7 +10,7 @@ import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy, selectLevelUnit, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { sweepsOf } from '../state/sheet-view.ts';
+import { counts, sweepsOf } from '../state/sheet-view.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { PilotChoice } from './PilotChoice.tsx';
 import { SetUpRules } from './SetUpRules.tsx';
@@ -28,7 +28,7 @@ function usePilots(open: OpenSheet, outputPort: string, pilotMhz: number | null)
   const { sheet, sweeps } = open;
   return useMemo(() => {
     const design = sheet.station.ports.find(({ name }) => name === outputPort)?.design;
-    const newest = sweepsOf(sheet, outputPort).find((sweep) => sweep.state === 'complete');
+    const newest = sweepsOf(sheet, outputPort).find((sweep) => counts(sweep) && sweep.state === 'complete');
     const sweep = newest === undefined ? undefined : sweeps[newest.sweepId];
     if (design === undefined || sweep === undefined)
       return pilotMhz === null

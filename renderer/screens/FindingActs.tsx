@@ -1,7 +1,7 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectBusy } from '../state/select.ts';
-import { type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import { counts, type SheetView, sweepsOf } from '../state/sheet-view.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type FindingActsProps = Readonly<{
@@ -15,7 +15,8 @@ const nextPort = (sheet: StationSheet): string | null => {
   const visitId = sheet.openVisit?.visitId;
   const unread = sheet.station.ports.find(
     ({ name, design }) =>
-      design !== undefined && !sweepsOf(sheet, name).some((sweep) => sweep.visitId === visitId),
+      design !== undefined &&
+      !sweepsOf(sheet, name).some((sweep) => counts(sweep) && sweep.visitId === visitId),
   );
   return unread?.name ?? null;
 };

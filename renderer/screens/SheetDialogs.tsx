@@ -1,6 +1,7 @@
 import type { StationSheet } from '../../core/bridge/records.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import type { Dialog } from '../state/ui-slice.ts';
+import { AmendSweep } from './AmendSweep.tsx';
 import { BeginVisit } from './BeginVisit.tsx';
 import { EndVisit } from './EndVisit.tsx';
 import { ImportSweep } from './ImportSweep.tsx';
@@ -46,6 +47,12 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
           proposedDb={change?.to ?? null}
         />
       );
+    }
+    case 'amend-sweep': {
+      const summary = view.shown?.summary;
+      if (summary === undefined) return null;
+      const visit = sheet.visits.find(({ visitId }) => visitId === summary.visitId);
+      return <AmendSweep summary={summary} operator={sheet.openVisit?.operator ?? visit?.operator ?? ''} />;
     }
     case 'line-up':
       return <NotesPanel face="line-up" view={view} />;

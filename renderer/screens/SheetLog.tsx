@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import type { SweepSummary } from '../../core/bridge/records.ts';
 import { capital, clock, counted, day } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -8,7 +9,7 @@ import { saveFile } from '../save-file.ts';
 import { calibrationWords } from '../state/calibration-words.ts';
 import { selectFace, selectRun } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import { counts, fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
 import { ReportButtons } from './report/ReportButtons.tsx';
@@ -33,8 +34,9 @@ function entriesOf(
         kind: 'sweep',
         key: summary.sweepId,
         title: capital(purposeWords[summary.purpose]),
-        about: `${clock(summary.startedAt)}, ${counted(summary.readingCount, 'channel', 'channels')}${summary.source === 'file' ? ', file' : ''}`,
+        about: `${clock(summary.startedAt)}, ${counted(summary.readingCount, 'channel', 'channels')}${summary.source === 'file' ? ', file' : ''}${summary.corrects === null ? '' : ', corrected'}`,
         partial: summary.state === 'partial',
+        struck: struckWords(summary),
         calibrationPast:
           summary.meter !== null && calibrationWords(summary.meter, summary.startedAt).at === 'past',
         ink: purposeInk[summary.purpose],
@@ -60,6 +62,9 @@ function entriesOf(
     return [mark, entry];
   });
 }
+
+const struckWords = ({ voided, correctedBy }: SweepSummary): string | null =>
+  voided !== null ? `void: ${voided.reason}` : correctedBy !== null ? 'corrected since' : null;
 
 const isFace = (key: unknown): key is 'chart' | 'table' => key === 'chart' || key === 'table';
 
@@ -106,6 +111,9 @@ export function SheetLog({ open, view }: SheetLogProps) {
         </ToggleButtonGroup>
         {!reading && entries.length > 0 && (
           <PressButton onPress={() => dialogOpened({ open: 'line-up' })}>Line-up</PressButton>
+        )}
+        {!reading && view.shown !== null && counts(view.shown.summary) && (
+          <PressButton onPress={() => dialogOpened({ open: 'amend-sweep' })}>Correct, void</PressButton>
         )}
         {!reading && entries.length > 0 && <SweepFileButton size="usual" />}
         {!reading && view.shown !== null && (

@@ -79,6 +79,10 @@ export const sweepsOf = (sheet: StationSheet, portName: string): readonly SweepS
     .filter((sweep) => sweep.portName === portName && sweep.state !== 'recording' && sweep.readingCount > 0)
     .sort(byTime);
 
+/** Void ones and those that a later record says right are shown, and nothing is judged by them. */
+export const counts = ({ voided, correctedBy }: SweepSummary): boolean =>
+  voided === null && correctedBy === null;
+
 /** Everything the sheet shows of one port, computed by core from the archive's records. Null when there is no such port. */
 export function viewSheet(
   sheet: StationSheet,
@@ -91,11 +95,13 @@ export function viewSheet(
   const port = sheet.station.ports.find(({ name }) => name === portName);
   if (port === undefined) return null;
   const design = port.design ?? null;
-  const ofPort = sweepsOf(sheet, portName);
+  const all = sweepsOf(sheet, portName);
+  const ofPort = all.filter(counts);
   const newest = ofPort[0] ?? null;
-  const wanted = ofPort.find(({ sweepId }) => sweepId === chosenSweepId) ?? newest;
+  const wanted = all.find(({ sweepId }) => sweepId === chosenSweepId) ?? newest;
   const opened = wanted === null ? undefined : sweeps[wanted.sweepId];
-  const shown = opened === undefined ? null : portSweep(opened);
+  // What is said of a sweep may be newer than its readings.
+  const shown = opened === undefined || wanted === null ? null : portSweep({ ...opened, summary: wanted });
   const isNewest = wanted !== null && wanted.sweepId === newest?.sweepId;
   const inputRows = inputSweep(sheet, sweeps, shown?.summary.visitId ?? null);
   const inputFit = inputRows === null ? null : fitSweep(inputRows, {});
@@ -122,6 +128,13 @@ export function viewSheet(
     inputFit: inputFit?.ok === true ? inputFit.value : null,
   };
   if (shown === null) return empty;
+  const { voided, correctedBy } = shown.summary;
+  if (voided !== null) return { ...empty, unjudged: `Void: ${voided.reason} (${voided.operator})` };
+  if (correctedBy !== null)
+    return {
+      ...empty,
+      unjudged: 'A later record says right what was noted with this sweep; that one is judged.',
+    };
   const { station } = sheet;
   const lineUp = by.notes?.lineUp ?? null;
   const then = shown.summary.pluggedIn;
@@ -239,7 +252,7 @@ function inputSweep(
   const { stageInput } = sheet.station;
   if (stageInput === undefined || visitId === null) return null;
   const summary = sweepsOf(sheet, stageInput.port).find(
-    (sweep) => sweep.state === 'complete' && sweep.visitId === visitId,
+    (sweep) => counts(sweep) && sweep.state === 'complete' && sweep.visitId === visitId,
   );
   const sweep = summary === undefined ? undefined : sweeps[summary.sweepId];
   return sweep === undefined ? null : portSweep(sweep).rows;

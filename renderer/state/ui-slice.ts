@@ -18,6 +18,7 @@ export type Dialog =
   | Readonly<{ open: 'truck' }>
   | Readonly<{ open: 'line-up' }>
   | Readonly<{ open: 'trims' }>
+  | Readonly<{ open: 'amend-sweep' }>
   | Readonly<{ open: 'import-sweep'; fileName: string; text: string }>;
 
 export type Notice = Readonly<{ tone: 'problem' | 'news'; text: string; help: string }> | null;

@@ -4,6 +4,7 @@ import type { SimulatedHand } from '../../core/bridge/live-calls.ts';
 import type { Change, ProposalNote } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { Truck } from '../../core/files/truck.ts';
+import { correctSweep, type Said, type SweepCorrection, voidSweep } from './amend-commands.ts';
 import { type Context, helpOf } from './context.ts';
 import {
   changeNotes,
@@ -28,6 +29,7 @@ import {
   openSweepOf,
   readPeriod,
 } from './quality-commands.ts';
+import { makeReport, type ReportOrder, type ReportProgress } from './report-commands.ts';
 import {
   abandonSetUp,
   beginSetUp,
@@ -48,7 +50,6 @@ import {
   openStation,
   renewSheet,
 } from './station-commands.ts';
-import { makeReport, type ReportOrder, type ReportProgress } from './report-commands.ts';
 import type { Store } from './store.ts';
 import {
   chooseSweep,
@@ -193,6 +194,8 @@ export function createWorkbench(
     readCascade: (stationId: string) => readCascade(context, stationId),
     chooseSweep: (sweepId: string) => chooseSweep(context, sweepId),
     importSweep: (file: SweepFile) => importSweep(context, file),
+    voidSweep: (said: Said) => voidSweep(context, said),
+    correctSweep: (correction: SweepCorrection) => correctSweep(context, correction),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
     makeReport: (order: ReportOrder, signal: AbortSignal, onProgress: ReportProgress) =>
       makeReport(context, order, signal, onProgress),

@@ -1,0 +1,147 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { Sweep } from '../../../core/bridge/records.ts';
+import { App } from '../../../renderer/app.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { viewSheet } from '../../../renderer/state/sheet-view.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
+import { byReading, exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
+
+class StillObserver {
+  observe() {}
+  unobserve() {}
+  disconnect() {}
+}
+beforeEach(() => {
+  vi.stubGlobal('ResizeObserver', StillObserver);
+  Element.prototype.scrollIntoView = () => {};
+});
+afterEach(cleanup);
+
+const good = sweepOf({ n: 1, offDb: () => 0 });
+const bad = sweepOf({ n: 2, offDb: () => -3 });
+const said = { reason: 'wrong test point', operator: 'R. Voss', at: '2026-11-25T09:40:00.000Z' };
+const withOver = (sweep: Sweep, over: Partial<Sweep['summary']>): Sweep => ({
+  ...sweep,
+  summary: { ...sweep.summary, ...over },
+});
+
+async function host(sweeps: readonly Sweep[]) {
+  const state = { ...sheetOf(sweeps) };
+  const scripted = scriptedClient({
+    'host.describe': () => ({
+      version: '0.1.0',
+      host: 'memory',
+      archivePath: '/data/tiltwright.sqlite',
+      recoveredSweeps: [],
+      profiles: [],
+    }),
+    'meters.current': () => ({ meter: null }),
+    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
+    'stations.open': () => state.sheet,
+    'sweeps.open': ({ sweepId }) => state.byId[sweepId] ?? good,
+    'sweeps.void': ({ sweepId, reason, operator }) => {
+      const sweep = state.byId[sweepId];
+      if (sweep === undefined) throw new Error('no such sweep');
+      const struck = withOver(sweep, { voided: { reason, operator, at: said.at } });
+      state.byId[sweepId] = struck;
+      const told = state.sheet.sweeps.map((one) => (one.sweepId === sweepId ? struck.summary : one));
+      state.sheet = { ...state.sheet, sweeps: told };
+      return struck.summary;
+    },
+    'sweeps.correct': ({ sweepId }) => withOver(good, { sweepId }).summary,
+  });
+  const store = createWorkbenchStore();
+  const workbench = createWorkbench(
+    scripted.client,
+    store,
+    createLiveFeed(() => {}),
+  );
+  workbench.listen();
+  const bench = { store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' };
+  render(<App bench={bench} />);
+  await act(() => workbench.arrive());
+  await act(() => workbench.openStation(station.id));
+  return scripted;
+}
+const press = async (name: RegExp) => {
+  const button = await screen.findByRole('button', { name });
+  await act(async () => {
+    fireEvent.click(button);
+  });
+};
+const asked = (scripted: Awaited<ReturnType<typeof host>>, name: string) =>
+  scripted.asked.findLast((one) => one.name === name)?.input;
+
+it('declares a sweep void only with a reason, strikes it in the log, and judges the one before', async () => {
+  const scripted = await host([good, bad]);
+  await press(/^Correct, void$/);
+  const dialog = within(screen.getByRole('dialog'));
+  fireEvent.click(dialog.getByRole('radio', { name: 'Declare it void' }));
+  const button = () => dialog.getByRole('button', { name: 'Declare it void' }) as HTMLButtonElement;
+  expect(button().disabled).toBe(true);
+  expect(dialog.getByText('Say why.')).toBeTruthy();
+  fireEvent.change(dialog.getByRole('textbox', { name: /Why/ }), { target: { value: ' wrong test point ' } });
+  fireEvent.change(dialog.getByRole('textbox', { name: /Who says so/ }), { target: { value: 'R. Voss' } });
+  await act(async () => {
+    fireEvent.click(button());
+  });
+  const { sweepId } = bad.summary;
+  expect(asked(scripted, 'sweeps.void')).toEqual({
+    sweepId,
+    reason: 'wrong test point',
+    operator: 'R. Voss',
+  });
+  expect(screen.queryByRole('dialog')).toBeNull();
+  const log = screen.getByRole('listbox', { name: /Sweeps and fittings/ });
+  const struck = within(log).getByRole('option', { name: /void: wrong test point/ });
+  expect(struck.querySelector('s')?.textContent).toBe('As found');
+  const chosen = within(log)
+    .getAllByRole('option')
+    .filter((one) => one.getAttribute('aria-selected') === 'true');
+  expect(chosen.map((one) => one.getAttribute('data-key'))).toEqual([good.summary.sweepId]);
+});
+
+it('corrects what was noted, once something is said otherwise', async () => {
+  const scripted = await host([good]);
+  await press(/^Correct, void$/);
+  const dialog = within(screen.getByRole('dialog'));
+  fireEvent.change(dialog.getByRole('textbox', { name: /Why/ }), {
+    target: { value: 'the point has 16 dB' },
+  });
+  fireEvent.change(dialog.getByRole('textbox', { name: /Who says so/ }), { target: { value: 'R. Voss' } });
+  expect(dialog.getByText('Change what was noted wrongly.')).toBeTruthy();
+  fireEvent.click(dialog.getByRole('radio', { name: 'As left' }));
+  await act(async () => {
+    fireEvent.click(dialog.getByRole('button', { name: 'Add the correction' }));
+  });
+  expect(asked(scripted, 'sweeps.correct')).toEqual({
+    sweepId: good.summary.sweepId,
+    reason: 'the point has 16 dB',
+    operator: 'R. Voss',
+    testPointLossDb: 20,
+    purpose: 'as-left',
+    ambientC: 12,
+  });
+});
+
+it('judges nothing by a void sweep nor by one that was corrected, and says why', () => {
+  const view = (over: Partial<Sweep['summary']>) => {
+    const { sheet, byId } = sheetOf([good, withOver(bad, over)]);
+    const newest = viewSheet(sheet, 'forward output', null, byId, null, byReading);
+    const shown = viewSheet(sheet, 'forward output', bad.summary.sweepId, byId, null, byReading);
+    return { newest, shown };
+  };
+  for (const over of [{ voided: said }, { correctedBy: good.summary.sweepId }]) {
+    const { newest, shown } = view(over);
+    expect(newest?.shown?.summary.sweepId).toBe(good.summary.sweepId);
+    expect(newest?.standing?.verdict).toBe('pass');
+    expect(newest?.isNewest).toBe(true);
+    expect(shown?.standing).toBeNull();
+    expect(shown?.proposal).toBeNull();
+  }
+  expect(view({ voided: said }).shown?.unjudged).toBe('Void: wrong test point (R. Voss)');
+});
