@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { chmodSync, chownSync } from 'node:fs';
 import { expect, it, onTestFinished } from 'vitest';
+import { createMeterShop } from '../../../electron/backend/meters/connect.ts';
 import { createLineSplitter } from '../../../electron/backend/meters/lines.ts';
 import { scpi } from '../../../electron/backend/meters/profiles/scpi.ts';
 import { openSerialLink } from '../../../electron/backend/meters/serial-link.ts';
@@ -56,6 +57,36 @@ onLinux('says in plain words that another program, or a second window, has the m
   await link.close();
   expect((await inAnotherProcess(path)).said).toMatch(/^asked 1/);
 });
+
+onLinux(
+  'leaves the meter to the one who has it: a second program asking again and again harms no sweep',
+  async () => {
+    const path = await plugged();
+    const shop = createMeterShop({ now: () => new Date(), recovery: null });
+    const meter = await shop.connect({ kind: 'serial', path, profile: 'scpi' }, never);
+    const plan = Array.from({ length: 120 }, (_, i) => 57 + 6 * i);
+    const levels: (number | null)[] = [];
+    const others = [inAnotherProcess(path), inAnotherProcess(path)];
+    const busy = expect(shop.connect({ kind: 'serial', path, profile: 'scpi' }, never)).rejects.toMatchObject(
+      {
+        code: 'port-busy',
+      },
+    );
+    let ended = false;
+    void Promise.all(others).then(() => {
+      ended = true;
+    });
+    for (let sweeps = 0; !ended && sweeps < 200; sweeps += 1) {
+      for await (const { frequencyMhz, meterDbmv } of meter.readLevels(plan, never))
+        levels.push(meterDbmv === null ? null : meterDbmv - frequencyMhz / 100);
+    }
+    await busy;
+    for (const other of others) expect((await other).said).toMatch(/^port-busy/);
+    expect(levels.every((offDb) => offDb !== null && Math.abs(offDb) <= 0.00501)).toBe(true);
+    expect(levels.length).toBeGreaterThanOrEqual(plan.length);
+    await meter.close();
+  },
+);
 
 // Only root can hand a port to somebody and take the right away from somebody else.
 it.skipIf(process.platform !== 'linux' || process.getuid?.() !== 0)(

@@ -120,6 +120,14 @@ it('gives up after 30 s with rests of 0.2 to 5 s, is lost once, and keeps what w
   expect(first.closedTimes()).toBeGreaterThan(0);
 });
 
+it('waits for a port that another program took meanwhile, and goes on when it is free', async () => {
+  const { meter, attempts } = bench(session(69), (attempt) =>
+    attempt < 4 ? lostFault('port-busy') : session(null).meter,
+  );
+  expect(await readAll(meter)).toEqual({ mhz: plan, fault: null });
+  expect(attempts()).toBe(4);
+});
+
 it('does not take another meter for the one that it lost', async () => {
   const other = session(null, '2');
   const { meter } = bench(session(69), () => other.meter);

@@ -6,7 +6,7 @@ import { createMeterShop, type ShopParts } from '../../../electron/backend/meter
 import { createLineLink } from '../../../electron/backend/meters/lines-over-bytes.ts';
 import { LineInstrument } from '../../../electron/backend/meters/simulated/line-instrument.ts';
 import { wireToInstrument } from '../../../electron/backend/meters/simulated/link.ts';
-import { stationFile, testParts, throwAwayFolder } from '../../support/archive.ts';
+import { lookInto, stationFile, testParts, throwAwayFolder } from '../../support/archive.ts';
 import { soon } from '../../support/soon.ts';
 import { joined, refusalOf } from './joined.ts';
 
@@ -204,4 +204,27 @@ it('keeps the day of a sticker with the meter, and with every sweep that it read
   expect((await note(null)).identity).not.toHaveProperty('calibrationDueOn');
   const again = await parts.handlers['meters.connect'](onPort, signal);
   expect(again.identity).not.toHaveProperty('calibrationDueOn');
+});
+
+it('keeps that day with a live level and with a watch as well', async () => {
+  const folder = throwAwayFolder();
+  const parts = await bench([], testParts(folder));
+  await parts.handlers['stations.import']({ fileName: 's.json', text: stationFile() }, signal);
+  await parts.handlers['meters.connect'](onPort, signal);
+  await parts.handlers['meters.calibration']({ dueOn: '2026-06-30' }, signal);
+  const port = { stationId: 'slipway', visitId: null, portName: 'forward output' };
+  const { liveId } = await parts.handlers['live.start']({ ...port, frequencyMhz: 711 }, signal);
+  await parts.handlers['live.stop']({ liveId }, signal);
+  const kept = lookInto(folder, (db) => db.prepare<[], { meter: string }>('SELECT meter FROM live').get());
+  expect(JSON.parse(kept?.meter ?? '')).toMatchObject({ calibrationDueOn: '2026-06-30' });
+  const watch = await parts.handlers['watch.start'](
+    { ...port, frequenciesMhz: [711], pilotMhz: null, everyS: 600, forS: null, ambientC: null },
+    signal,
+  );
+  expect(watch.meter.identity).toMatchObject({ calibrationDueOn: '2026-06-30' });
+  await soon(() => sent(parts, 'watch.round').length === 1);
+  await parts.handlers['watch.stop']({ watchId: watch.watchId }, signal);
+  const meters = lookInto(folder, (db) => db.prepare('SELECT meter FROM watch_meter').all());
+  // The first round's meter is the one of the start: no second entry that lacks the day.
+  expect(meters).toHaveLength(1);
 });
