@@ -18,6 +18,8 @@ import {
   StationSheet,
   Sweep,
   SweepState,
+  TrimTurn,
+  Turn,
   Visit,
 } from './records.ts';
 import { reportCalls, reportEvents } from './report-calls.ts';
@@ -127,6 +129,12 @@ export const calls = {
       proposal: ProposalNote.nullable(),
     }),
     out: z.strictObject({ fittings: z.array(Fitting) }),
+  },
+
+  /** The technician says that these trims were turned as the proposal of that sweep asks. Their ranges follow. */
+  'trims.turn': {
+    in: z.strictObject({ visitId: Id, sweepId: Id, turns: z.array(Turn).min(1).max(4) }),
+    out: z.strictObject({ turns: z.array(TrimTurn) }),
   },
 
   ...cascadeCalls,

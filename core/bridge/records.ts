@@ -125,6 +125,24 @@ export type ProposalNote = z.infer<typeof ProposalNote>;
 export const StoredProposal = z.strictObject({ proposalId: Id, visitId: Id, at: Moment, note: ProposalNote });
 export type StoredProposal = z.infer<typeof StoredProposal>;
 
+/** How far one trim was turned, dB, read where it has its full effect; and the sweep that it was reckoned from. */
+export const Turn = z.strictObject({
+  name: text,
+  kind: z.enum(['gain', 'slope']),
+  atMhz: mhz,
+  byDb: z.number().refine((byDb) => Math.abs(byDb) >= 0.001 && Math.abs(byDb) <= 1000),
+});
+export type Turn = z.infer<typeof Turn>;
+export const TrimTurn = z.strictObject({
+  turnId: Id,
+  visitId: Id,
+  sweepId: Id,
+  portName: text,
+  at: Moment,
+  turn: Turn,
+});
+export type TrimTurn = z.infer<typeof TrimTurn>;
+
 export const Visit = z.strictObject({
   visitId: Id,
   stationId: text,
@@ -172,5 +190,7 @@ export const StationSheet = z.strictObject({
   sweeps: z.array(SweepSummary),
   fittings: z.array(Fitting),
   proposals: z.array(StoredProposal),
+  /** Newest first. */
+  turns: z.array(TrimTurn),
 });
 export type StationSheet = z.infer<typeof StationSheet>;

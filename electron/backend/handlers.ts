@@ -22,6 +22,7 @@ import type { Sleep } from './services/sleep.ts';
 import { createStandings } from './services/standing.ts';
 import { createStations } from './services/stations.ts';
 import { createSweeps } from './services/sweeps.ts';
+import { createTrims } from './services/trims.ts';
 import { createVisits } from './services/visits.ts';
 
 export type HandlerOptions = GainControlOptions &
@@ -44,6 +45,7 @@ export function createHandlers(
   const quality = createQuality(archive, designs, settings, createSetUps(options, designs, visits));
   const sweeps = createSweeps(options, designs, visits, meters, runs);
   const parts = createParts(options, designs, visits, runs, settings);
+  const trims = createTrims(options, designs, visits, runs, settings);
   const demo = createDemo(options, designs, stations, settings);
   const cascade = createCascade(archive, designs, settings, runs);
   const shippedNames = knownProfiles.map(({ name }) => name);
@@ -120,6 +122,7 @@ export function createHandlers(
       gainControl.stationChanged(visits.openVisit(input.visitId).stationId);
       return fitted;
     },
+    'trims.turn': async (input) => trims.turn(input),
 
     'settings.read': async () => settings.read(),
     'settings.change': async (input) => settings.change(input),

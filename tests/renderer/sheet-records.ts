@@ -126,6 +126,7 @@ export const sheetOf = (
     visits: [visit(visitId, null)],
     sweeps: sweeps.map(({ summary }) => summary).toReversed(),
     fittings: [],
+    turns: [],
     proposals: [],
     ...over,
   },

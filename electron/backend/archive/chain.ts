@@ -48,7 +48,7 @@ export function createChain(db: Database): Chain {
   };
   let lastOrderMs = -1;
   const { seq: ownSeq } = device();
-  for (const table of ['sweep', 'sweep_void', ...ordered.map(([name]) => name)]) {
+  for (const table of ['sweep', 'sweep_void', 'trim_turn', ...ordered.map(([name]) => name)]) {
     // A correction stands in the place of the sweep that it corrects.
     const newest = db
       .prepare<[number], number>(

@@ -6,12 +6,21 @@ import { settingsStep } from './steps/003-settings.ts';
 import { meterLink } from './steps/004-meter-link.ts';
 import { meterProof } from './steps/005-meter-proof.ts';
 import { recordChain } from './steps/006-records.ts';
+import { trimTurns } from './steps/007-trim-turns.ts';
 
 /** SQL, or what a step does where SQL alone can't. */
 export type Step = string | ((db: Database) => void);
 
 /** In order, never edited once released; a step's number is its place. */
-export const steps: readonly Step[] = [ground, gainControl, settingsStep, meterLink, meterProof, recordChain];
+export const steps: readonly Step[] = [
+  ground,
+  gainControl,
+  settingsStep,
+  meterLink,
+  meterProof,
+  recordChain,
+  trimTurns,
+];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */
 export function refuseNewer(version: number, known: number, path: string): void {

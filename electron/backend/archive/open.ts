@@ -18,6 +18,7 @@ import { setUpStatements } from './set-ups.ts';
 import { settingsStatements } from './settings.ts';
 import { stationStatements } from './stations.ts';
 import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
+import { turnStatements } from './turns.ts';
 import { type Verified, verifyArchive } from './verify.ts';
 import { visitStatements } from './visits.ts';
 import { watchStatements } from './watches.ts';
@@ -38,6 +39,7 @@ export type Archive = Readonly<{
   visits: ReturnType<typeof visitStatements>;
   sweeps: ReturnType<typeof sweepStatements>;
   parts: ReturnType<typeof partStatements>;
+  turns: ReturnType<typeof turnStatements>;
   lives: ReturnType<typeof liveStatements>;
   setUps: ReturnType<typeof setUpStatements>;
   watches: ReturnType<typeof watchStatements>;
@@ -201,6 +203,7 @@ function archiveOver(
     visits: visitStatements(db, session),
     sweeps,
     parts: partStatements(db, session),
+    turns: turnStatements(db, session),
     lives,
     setUps: setUpStatements(db, session),
     watches: watchStatements(db, session),

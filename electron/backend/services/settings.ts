@@ -7,6 +7,7 @@ import {
   type StoredTruck,
 } from '../../../core/bridge/settings-calls.ts';
 import { StationNotes } from '../../../core/files/station-notes.ts';
+import { trimsAfter } from '../../../core/files/trims-after.ts';
 import { Truck } from '../../../core/files/truck.ts';
 import { kitOf, type TruckMove, truckAfter } from '../../../core/files/truck-moves.ts';
 import { maybe, momentOf, orderedJson } from '../archive/quantities.ts';
@@ -27,6 +28,12 @@ export type SettingsService = Readonly<{
    * @returns  what tells every page of it, to be called when the transaction is on disk
    */
   moveParts(moves: readonly TruckMove[], visit: number, changedAtMs: number): () => void;
+  /** The same for a station's trims: their ranges follow the hand. */
+  moveTrims(
+    stationId: string,
+    turns: readonly Readonly<{ name: string; byDb: number }>[],
+    changedAtMs: number,
+  ): () => void;
 }>;
 
 type Kept<T> = Readonly<{ value: T; revision: number; changedAt: string | null }>;
@@ -125,6 +132,14 @@ export function createSettings(
       if (truck === null) return () => undefined;
       archive.settings.addTruck({ json: orderedJson(truckAfter(truck, moves)), changedAtMs }, visit);
       return () => emit('truck.changed', readTruck());
+    },
+    moveTrims(stationId, turns, changedAtMs) {
+      const { value: notes } = newestNotes(stationId);
+      if (notes?.trims === undefined) return () => undefined;
+      const json = orderedJson({ ...notes, trims: trimsAfter(notes.trims, turns) });
+      if (json === orderedJson(notes)) return () => undefined;
+      archive.settings.addNotes(stationId, { json, changedAtMs });
+      return () => emit('notes.changed', readNotes(stationId));
     },
   };
 }

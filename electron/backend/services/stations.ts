@@ -12,6 +12,7 @@ import { pluggedInNow } from './plugged-in.ts';
 import type { Runs } from './runs.ts';
 import type { ServiceParts } from './service-parts.ts';
 import type { Standings } from './standing.ts';
+import { trimTurnOf } from './trims.ts';
 
 const PORTION_MS = 10;
 
@@ -111,6 +112,7 @@ export function createStations(
         sweeps: archive.sweeps.ofStation(stationId).map((row) => summaryOf(row, runs.unended(row.sweepId))),
         fittings: archive.parts.fittingsOf(stationId).map(fittingOf),
         proposals: archive.parts.proposalsOf(stationId).map(proposalOf),
+        turns: archive.turns.ofStation(stationId).map(trimTurnOf),
       };
     },
     export({ stationId }) {

@@ -7,6 +7,7 @@ import { settingsTables } from '../../../electron/backend/archive/steps/003-sett
 import { meterLinkTables } from '../../../electron/backend/archive/steps/004-meter-link.ts';
 import { meterProofTables } from '../../../electron/backend/archive/steps/005-meter-proof.ts';
 import { recordChainTables } from '../../../electron/backend/archive/steps/006-records-guards.ts';
+import { trimTurnTables } from '../../../electron/backend/archive/steps/007-trim-turns.ts';
 import { joined } from '../services/joined.ts';
 
 /** A running sweep's journal, and what is worked out anew when it is missing. */
@@ -18,6 +19,7 @@ const recordTables = [
   ...meterLinkTables,
   ...meterProofTables,
   ...recordChainTables,
+  ...trimTurnTables,
 ];
 
 const opened = vi.hoisted(() => [] as Database.Database[]);
@@ -83,6 +85,8 @@ async function filled(): Promise<Database.Database> {
     { visitId, changes: [{ position: 'input pad', from: 6, to: 3 }], proposal },
     bench.signal,
   );
+  const turned = { name: 'gain', kind: 'gain', atMhz: 867, byDb: -0.7 } as const;
+  await bench.handlers['trims.turn']({ visitId, sweepId, turns: [turned] }, bench.signal);
   await fillGainControl(bench);
   await fillSettings(bench);
   await bench.handlers['meters.calibration']({ dueOn: '2027-01-15' }, bench.signal);
