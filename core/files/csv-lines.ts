@@ -21,6 +21,9 @@ export type PlainText = Readonly<{
   unended: boolean;
 }>;
 
+/** Control characters but tab, line feed, vertical tab and form feed. */
+const notText = /[^\P{Cc}\n\t\f\v]/u;
+
 const lineOf = (text: string, index: number): number => text.slice(0, index).split('\n').length;
 
 /** A line drawn between rows: of Markdown, of a box, of a printed table. */
@@ -29,6 +32,8 @@ const ruled =
 /** A heading "#" of a column of numbers is no comment. */
 const headedByNumber = /^\s*#\s*[,;|\t]/;
 
+/** Told by its first sign, so that most lines are looked at no further. */
+const mayBeNoRow = /^\s*[#"|+:=_\u2500-\u257F-]/;
 /** As a spreadsheet keeps a comment line that has a separator in it. */
 const quotedComment = /^"#+([^"]*)"[;,\t]*$/;
 
@@ -36,18 +41,19 @@ const quotedComment = /^"#+([^"]*)"[;,\t]*$/;
 function withoutComments(text: string): Readonly<{ bare: string; comments: NotedLine[] }> {
   let quoted = false;
   const comments: NotedLine[] = [];
-  const lines = text.split('\n').map((line, i) => {
-    if (!quoted) {
+  const lines = text.split('\n');
+  for (const [i, line] of lines.entries()) {
+    if (!quoted && mayBeNoRow.test(line)) {
       const comment = /^\s*#+(.*)$/.exec(line) ?? quotedComment.exec(line);
       if (comment !== null && !headedByNumber.test(line)) {
         comments.push({ line: i + 1, text: (comment[1] ?? '').trim() });
-        return '';
+        lines[i] = '';
+        continue;
       }
-      if (!line.includes(',') && ruled.test(line)) return '';
+      if (!line.includes(',') && ruled.test(line)) lines[i] = '';
     }
     if (line.includes('"') && (line.split('"').length - 1) % 2 === 1) quoted = !quoted;
-    return line;
-  });
+  }
   return { bare: lines.join('\n'), comments };
 }
 
@@ -60,7 +66,7 @@ function withoutComments(text: string): Readonly<{ bare: string; comments: Noted
  */
 export function plainText(text: string, fileName: string): Result<PlainText, 'not-text' | 'empty'> {
   const unix = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
-  const control = /(?![\n\t\f\v])\p{Cc}/u.exec(unix);
+  const control = notText.exec(unix);
   if (control !== null) {
     const help = 'this is not a text file in UTF-8; save it as CSV in UTF-8';
     return refuse('not-text', `${fileName}, line ${lineOf(unix, control.index)}`, help);
@@ -86,6 +92,21 @@ export function plainText(text: string, fileName: string): Result<PlainText, 'no
  * @source   RFC 4180; contract, section 1
  */
 export function splitRows(text: string, separator: string, fileName: string): Result<CsvRow[], 'bad-quotes'> {
+  // Without a quote there is nothing to parse.
+  if (!text.includes('"')) {
+    const rows: CsvRow[] = [];
+    for (const [i, line] of text.split('\n').entries()) {
+      const cells = line.split(separator);
+      let isBlank = true;
+      for (let k = 0; k < cells.length; k++) {
+        const cell = (cells[k] ?? '').trim();
+        cells[k] = cell;
+        if (cell !== '') isBlank = false;
+      }
+      if (!isBlank) rows.push({ line: i + 1, cells });
+    }
+    return done(rows);
+  }
   const { data, errors } = papa.parse(text, { delimiter: separator, newline: '\n', skipEmptyLines: false });
   const lines: number[] = [];
   let line = 1;

@@ -23,7 +23,8 @@ const thousandsAndFraction = /^[+-]?\d{1,3}([.,])\d{3}(?:\1\d{3})*([.,])\d+$/;
 
 /** What one number shows by itself; null for what can be no number, 'doubtful' for what can be read in two ways. */
 function shownBy(digits: string, separator: string): Marks | 'doubtful' | null {
-  const marks = digits.replace(/[^.,]/g, '');
+  const from = digits.search(/[.,]/);
+  const marks = from < 0 ? '' : digits.slice(from).replace(/[^.,]/g, '');
   const first: DecimalSign = marks.startsWith(',') ? ',' : '.';
   if (marks === '') return { decimal: null, thousands: null };
   if (marks.length === 1)
@@ -113,5 +114,5 @@ export function marksOf(
  */
 export function plainDigits(digits: string, marks: Marks): string {
   const whole = marks.thousands === null ? digits : digits.replaceAll(marks.thousands, '');
-  return whole.replace(',', '.');
+  return whole.includes(',') ? whole.replace(',', '.') : whole;
 }

@@ -21,8 +21,13 @@ const spellings = new Map<string, FrequencyUnit>([
  * @returns  MHz, to a thousandth of a hertz
  * @source   SI prefixes
  */
-export const mhzFromWritten = (written: number, unit: FrequencyUnit): number =>
-  Number((written / perMhz[unit]).toFixed(9));
+export function mhzFromWritten(written: number, unit: FrequencyUnit): number {
+  const frequencyMhz = written / perMhz[unit];
+  // A whole number of hertz is as near as it can be; only other ones have a tail to cut.
+  return Math.round(frequencyMhz * 1e6) / 1e6 === frequencyMhz
+    ? frequencyMhz
+    : Number(frequencyMhz.toFixed(9));
+}
 
 /**
  * A unit as written in a cell.

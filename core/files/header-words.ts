@@ -65,6 +65,12 @@ function wordsOf(header: string): string[] {
   return plain.split(/[^a-z0-9]+/).filter((word) => word !== '');
 }
 
+const mayCount = /th|0|centi|deci/i;
+const tenths =
+  /tenths?|\b1\/10\b|\b0\.1\s*(?:of\s+(?:a\s+)?)?(?:db|decibel)|[x*]\s*10\b|\bdb\w*\s*\/\s*10\b|\bdecidb/;
+const hundredths =
+  /hundredths?|\b1\/100\b|\b0\.01\s*(?:of\s+(?:a\s+)?)?(?:db|decibel)|[x*]\s*100\b|\bdb\w*\s*\/\s*100\b|\bcentidb/;
+
 /**
  * Whether words say that numbers are counted in tenths or hundredths of a unit.
  * @param text  a heading, a unit or a title
@@ -72,33 +78,15 @@ function wordsOf(header: string): string[] {
  * @source   common practice, no published source; TenthdBmV: RFC 4546, textual convention of the cable modem MIB
  */
 export function partsIn(text: string): Parts {
+  if (!mayCount.test(text)) return 1;
   const plain = text
     .toLowerCase()
     .replace(/\u00D7/g, 'x')
     .replace(/,/g, '.');
-  const unit = '\\s*(?:of\\s+(?:a\\s+)?)?(?:db(?:mv|uv|m)?|decibels?)';
-  if (
-    new RegExp(
-      `hundredths?|\\b1/100\\b|\\b0\\.01${unit}|[x*]\\s*100\\b|\\bdb\\w*\\s*/\\s*100\\b|\\bcentidb`,
-    ).test(plain)
-  )
-    return 100;
-  if (
-    new RegExp(`tenths?|\\b1/10\\b|\\b0\\.1${unit}|[x*]\\s*10\\b|\\bdb\\w*\\s*/\\s*10\\b|\\bdecidb`).test(
-      plain,
-    )
-  )
-    return 10;
-  return 1;
+  return hundredths.test(plain) ? 100 : tenths.test(plain) ? 10 : 1;
 }
 
-/**
- * Reads one header cell: which column it names and which unit it states.
- * @param header  the cell's text in any case, with units in brackets, after a slash, an underscore or a blank
- * @returns  nulls where it says nothing
- * @source   contract, section 1; the words are common practice, no published source
- */
-export function headerWord(header: string): HeaderWord {
+function readHeaderWord(header: string): HeaderWord {
   // A heading is short; a long cell is prose, and its words are not worth the time.
   const words = wordsOf(header.slice(0, 120));
   const frequencyUnit = words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null;
@@ -127,4 +115,23 @@ export function headerWord(header: string): HeaderWord {
     impedanceOhm: ohm === undefined ? null : Number(ohm),
     parts,
   };
+}
+
+/** A file asks for the same few headings again and again; what they say never changes. */
+const remembered = new Map<string, HeaderWord>();
+const MOST_REMEMBERED = 2000;
+
+/**
+ * Reads one header cell: which column it names and which unit it states.
+ * @param header  the cell's text in any case, with units in brackets, after a slash, an underscore or a blank
+ * @returns  nulls where it says nothing
+ * @source   contract, section 1; the words are common practice, no published source
+ */
+export function headerWord(header: string): HeaderWord {
+  const known = remembered.get(header);
+  if (known !== undefined) return known;
+  const word = readHeaderWord(header);
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
+  remembered.set(header, word);
+  return word;
 }

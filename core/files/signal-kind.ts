@@ -17,6 +17,7 @@ export const kindOf = (word: string): SignalKind | null =>
  * @source   common practice, no published source
  */
 export function kindOfModulation(modulation: string): SignalKind | null {
+  if (modulation === '') return null;
   if (/^ofdma?\b/i.test(modulation)) return 'ofdm';
   if (/^(\d{1,5}[\s_-]?qam|(sc[\s-]?)?qam([\s_-]?\d{1,5})?)$/i.test(modulation)) return 'qam';
   return kindOf(modulation);

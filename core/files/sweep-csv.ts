@@ -1,5 +1,5 @@
 import type { LevelRow } from '../line/level-row.ts';
-import { done, type Result } from '../result.ts';
+import { done, type Result, refuse } from '../result.ts';
 import { ownLevelUnit } from './column-readers.ts';
 import type { NotedLine } from './csv-lines.ts';
 import type { DecimalSign } from './decimal-marks.ts';
@@ -44,12 +44,17 @@ export type ReadSweep = Readonly<{
   understood: Understood;
 }>;
 
-/** What another table of the same text says of levels under the same heading. */
-function siblingUnit(table: Table, all: readonly Table[]): LevelUnit | null {
-  const heading = table.columns.level?.header.toLowerCase();
-  const others = all.filter((one) => one !== table && one.columns.level?.header.toLowerCase() === heading);
-  const units = new Set(others.map((one) => ownLevelUnit(one, levelUnitOf)).filter((unit) => unit !== null));
-  return units.size === 1 ? ([...units][0] ?? null) : null;
+/** More tables than any page has; a channel each may well stand in a block of its own. */
+const MOST_TABLES = 400;
+
+/** What the other tables of the same text say of levels under the same heading, for each table. */
+function siblingUnits(tables: readonly Table[]): (LevelUnit | null)[] {
+  const own = tables.map((table) => (tables.length === 1 ? null : ownLevelUnit(table, levelUnitOf)));
+  const headings = tables.map(({ columns }) => columns.level?.header.toLowerCase());
+  return tables.map((_, i) => {
+    const units = new Set(own.filter((unit, k) => k !== i && unit !== null && headings[k] === headings[i]));
+    return units.size === 1 ? ([...units][0] ?? null) : null;
+  });
 }
 
 /** The lines of words that may speak for a table: its own titles, and the comments above it. */
@@ -72,12 +77,15 @@ export function tablesOfSweep(
   const all = readTables(text, fileName, ['frequency', 'level']);
   if (!all.ok) return all;
   const { tables } = all.value;
-  const read = tables.map((table) =>
-    rowsOfTable(
-      table,
-      { prose: proseFor(table, all.value), told, sibling: siblingUnit(table, tables) },
-      fileName,
-    ),
+  if (tables.length > MOST_TABLES)
+    return refuse(
+      'several-tables',
+      `${fileName}, line ${tables[MOST_TABLES]?.header.line ?? 1}`,
+      `the file holds ${tables.length} tables; keep the one that counts`,
+    );
+  const siblings = siblingUnits(tables);
+  const read = tables.map((table, i) =>
+    rowsOfTable(table, { prose: proseFor(table, all.value), told, sibling: siblings[i] ?? null }, fileName),
   );
   const found = tables.map((table, i) => foundTable(table, i + 1, read[i] ?? null));
   return done({ all: all.value, read, found });

@@ -39,12 +39,19 @@ export type TableRefusal =
   | 'several-tables'
   | 'row-length';
 
-/** So much of a text shows which separator it has; the rest is split once. */
-const HEAD = 40_000;
-const headOf = (text: string): string => {
-  const end = text.length <= HEAD ? -1 : text.lastIndexOf('\n', HEAD);
-  return end < 0 ? text : text.slice(0, end + 1);
-};
+/** A table begins within so much of a text, or it is none; the rest is looked at once, with the separator found. */
+const HEAD_CHARS = 100_000;
+const HEAD_LINES = 200;
+function headOf(text: string): string {
+  let end = 0;
+  for (let line = 0; line < HEAD_LINES && end >= 0 && end < text.length; line++) {
+    end = text.indexOf('\n', end);
+    if (end >= 0) end++;
+  }
+  if (end < 0 || text.length <= HEAD_CHARS) return text;
+  const later = text.lastIndexOf('\n', HEAD_CHARS) + 1;
+  return text.slice(0, Math.max(end, later));
+}
 
 function clashRefusal({ clash }: FoundTables, fileName: string): Refusal<TableRefusal> | null {
   if (clash === null) return null;
@@ -99,10 +106,7 @@ function tablesIn(
 ): Result<Tables, TableRefusal> | null {
   const { text, toldSeparator, comments } = plain;
   const head = headOf(text);
-  const early = fittingIn(head, toldSeparator, needed, fileName);
-  const fitting =
-    early.length > 0 || head === text ? early : fittingIn(text, toldSeparator, needed, fileName);
-  const [only, second] = fitting;
+  const [only, second] = fittingIn(head, toldSeparator, needed, fileName);
   if (only === undefined) return null;
   // A single column needs no separator, so that every one fits; then the first is as good as any.
   if (second !== undefined && needed.length > 1)
@@ -134,7 +138,7 @@ function rowRefusal(
   const width = header.cells.length;
   for (const row of body) {
     const where = `${fileName}, line ${row.line}`;
-    if (row.cells.slice(width).some((cell) => cell !== ''))
+    if (row.cells.length > width && row.cells.slice(width).some((cell) => cell !== ''))
       return refuse(
         'row-length',
         where,
@@ -176,7 +180,7 @@ export function readTables(
   if (second !== null) return second;
   const { text: bare, toldSeparator } = plain.value;
   for (const separator of toldSeparator === null ? [',', ';', '\t'] : [toldSeparator]) {
-    const grid = gridOf(bare, separator, fileName);
+    const grid = gridOf(headOf(bare), separator, fileName);
     const clash = grid.ok ? clashRefusal(findTables(grid.value, separator, []), fileName) : grid;
     if (clash !== null) return clash;
   }

@@ -20,12 +20,16 @@ const locked =
  */
 export const saysNotLocked = (text: string): boolean => notLocked.test(text);
 
+/** What decides how a number is read: its marks, its unit and its size. Short ones stand for themselves. */
+const formOf = (cell: string): string =>
+  cell.length <= 4 ? cell : cell.slice(0, 3) + cell.replace(/\d/g, '9');
+
 /** Asks one table for its cells, by row and role. */
 export type TableCells = Readonly<{
   where: (row: CsvRow, role: Role) => string;
   text: (row: CsvRow, role: Role) => string;
   written: (row: CsvRow, role: Role) => Written;
-  /** The numbers of a column, with their places. */
+  /** The numbers of a column, one of each form and size, with the place where it stands first. */
   numbers: (role: Role, rows?: readonly CsvRow[]) => Cell[];
   /** What the row is modulated with; also where only its cells say that they are modulations. */
   modulation: (row: CsvRow) => string;
@@ -54,6 +58,7 @@ function columnOfModulations(table: Table): number {
  */
 export function cellsOf(table: Table, fileName: string): TableCells {
   const modulationAt = table.columns.modulation?.index ?? columnOfModulations(table);
+  const hasLock = table.columns.lock !== undefined;
   const where = (row: CsvRow, role: Role) => placeOf(table, row, role, fileName);
   const text = (row: CsvRow, role: Role) => row.cells[table.columns[role]?.index ?? -1] ?? '';
   const written = (row: CsvRow, role: Role) => writtenIn(text(row, role));
@@ -61,16 +66,29 @@ export function cellsOf(table: Table, fileName: string): TableCells {
     where,
     text,
     written,
-    numbers: (role, rows = table.body) =>
-      rows.flatMap((row) => {
-        const one = written(row, role);
-        return one.kind === 'number' ? [{ digits: one.digits, unit: one.unit, where: where(row, role) }] : [];
-      }),
+    numbers: (role, rows = table.body) => {
+      const found: Cell[] = [];
+      if (table.columns[role] === undefined) return found;
+      const seen = new Set<string>();
+      for (const row of rows) {
+        const cell = text(row, role);
+        const form = formOf(cell);
+        if (seen.has(form)) continue;
+        seen.add(form);
+        const one = writtenIn(cell);
+        if (one.kind === 'number')
+          found.push({ digits: one.digits, unit: one.unit, where: where(row, role) });
+      }
+      return found;
+    },
     modulation: (row) => row.cells[modulationAt] ?? '',
-    isDead: (row) =>
-      notLocked.test(text(row, 'lock')) ||
-      notLocked.test(text(row, 'frequency')) ||
-      isZero(written(row, 'frequency')),
+    isDead: (row) => {
+      if (hasLock && notLocked.test(text(row, 'lock'))) return true;
+      const tuned = text(row, 'frequency');
+      const first = tuned.charCodeAt(0);
+      // A frequency that begins with 1 to 9 is neither a word nor 0.
+      return !(first > 48 && first < 58) && (notLocked.test(tuned) || isZero(writtenIn(tuned)));
+    },
   };
 }
 

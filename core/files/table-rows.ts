@@ -32,10 +32,11 @@ type Part<T> = Readonly<{ value: T | null; reason?: string; unlocked?: true }>;
 type Read = Result<Part<number>>;
 function frequencyIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Read {
   const one = cells.written(row, 'frequency');
-  const text = cells.text(row, 'frequency');
   if (one.kind === 'blank') return done({ value: null, reason: 'no frequency' });
-  if (range.test(text)) return done({ value: null, reason: `${text} is a range, not one frequency` });
-  if (saysNotLocked(text) || (one.kind === 'number' && numberWritten(one.digits) === 0))
+  const text = cells.text(row, 'frequency');
+  if (one.kind === 'words' && range.test(text))
+    return done({ value: null, reason: `${text} is a range, not one frequency` });
+  if (one.kind === 'number' ? numberWritten(one.digits) === 0 : saysNotLocked(text))
     return done({ value: null, reason: `frequency "${text}": the slot is not locked`, unlocked: true });
   const where = cells.where(row, 'frequency');
   if (one.kind === 'words') return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a frequency`);
@@ -66,7 +67,7 @@ function merIn(cells: TableCells, row: CsvRow, { merMarks, merParts }: Beside): 
   const text = cells.text(row, 'mer').slice(0, 40);
   if (mer.kind === 'words')
     return cells.isDead(row) ? done(null) : refuse('not-a-number', where(), `"${text}" is not in dB`);
-  const parts = partsIn(mer.unit);
+  const parts = mer.unit.length > 2 ? partsIn(mer.unit) : 1;
   const unit = mer.unit.toLowerCase().replace(/^(tenths?|hundredths?)\s*(of\s+)?(a\s+)?/, '');
   const value = numberWritten(plainDigits(mer.digits, merMarks));
   if (value === null || (unit !== '' && unit !== 'db'))
@@ -81,29 +82,28 @@ function merIn(cells: TableCells, row: CsvRow, { merMarks, merParts }: Beside): 
   return done(merDb);
 }
 
-/** What a row says besides frequency and level. */
-function extrasIn(cells: TableCells, row: CsvRow, beside: Beside): Result<Partial<LevelRow>> {
-  const kindText = cells.text(row, 'kind');
-  const kind = kindOf(kindText);
-  if (kindText !== '' && kind === null)
-    return refuse(
-      'bad-kind',
-      cells.where(row, 'kind'),
-      `"${kindText.slice(0, 40)}" is not analog, qam, ofdm or cw`,
-    );
-  const modulation = textOfCell(cells.modulation(row));
+type RowBeingRead = { -readonly [K in keyof LevelRow]: LevelRow[K] };
+
+/** Adds what a row says besides frequency and level. */
+function addExtras(row: RowBeingRead, cells: TableCells, from: CsvRow, beside: Beside): Refusal | null {
+  const kindText = cells.text(from, 'kind');
+  const kind = kindText === '' ? null : kindOf(kindText);
+  if (kindText !== '' && kind === null) {
+    const help = `"${kindText.slice(0, 40)}" is not analog, qam, ofdm or cw`;
+    return refuse('bad-kind', cells.where(from, 'kind'), help);
+  }
+  const modulation = textOfCell(cells.modulation(from));
   const ofKind =
-    kind ?? kindOfModulation(modulation) ?? kindOfModulation(cells.text(row, 'type')) ?? beside.kind;
-  const merDb = merIn(cells, row, beside);
+    kind ?? kindOfModulation(modulation) ?? kindOfModulation(cells.text(from, 'type')) ?? beside.kind;
+  const merDb = merIn(cells, from, beside);
   if (!merDb.ok) return merDb;
-  const label = textOfCell(cells.text(row, 'label'));
-  return done({
-    ...(ofKind === null ? {} : { kind: ofKind }),
-    ...(modulation === '' ? {} : { modulation }),
-    ...(merDb.value === null ? {} : { merDb: merDb.value }),
-    ...(label === '' ? {} : { label }),
-    ...(saysNotLocked(cells.text(row, 'lock')) ? { unlocked: true } : {}),
-  });
+  const label = textOfCell(cells.text(from, 'label'));
+  if (ofKind !== null) row.kind = ofKind;
+  if (modulation !== '') row.modulation = modulation;
+  if (merDb.value !== null) row.merDb = merDb.value;
+  if (label !== '') row.label = label;
+  if (saysNotLocked(cells.text(from, 'lock'))) row.unlocked = true;
+  return null;
 }
 
 /** Levels that no line carries show that their unit is another one than it seems. */
@@ -112,15 +112,14 @@ function farRefusal(
   cells: TableCells,
   table: Table,
 ): Refusal<'out-of-range'> | null {
-  const levels = rows.flatMap(({ levelDbmv }) => (levelDbmv === null ? [] : [levelDbmv]));
-  const above = rows.findIndex(({ levelDbmv }) => levelDbmv !== null && levelDbmv > FAR_DBMV);
-  const below = levels.filter((dbmv) => dbmv < -FAR_DBMV).length;
-  const at =
-    above >= 0
-      ? above
-      : below * 2 > levels.length
-        ? rows.findIndex(({ levelDbmv }) => (levelDbmv ?? 0) < -FAR_DBMV)
-        : -1;
+  let at = rows.findIndex(({ levelDbmv }) => levelDbmv !== null && levelDbmv > FAR_DBMV);
+  if (at < 0) {
+    const first = rows.findIndex(({ levelDbmv }) => levelDbmv !== null && levelDbmv < -FAR_DBMV);
+    if (first < 0) return null;
+    const levels = rows.filter(({ levelDbmv }) => levelDbmv !== null);
+    const below = levels.filter(({ levelDbmv }) => (levelDbmv ?? 0) < -FAR_DBMV);
+    if (below.length * 2 > levels.length) at = first;
+  }
   const row = table.body[at];
   if (row === undefined) return null;
   const help = `no line carries ${cells.text(row, 'level').slice(0, 40)}; check the unit, and if it counts tenths, write "tenths of dBmV" in the heading`;
@@ -151,17 +150,14 @@ export function rowsOfTable(table: Table, beside: UnitsBeside, fileName: string)
     if (!atMhz.ok) return atMhz;
     const atDbmv = levelIn(cells, row, level);
     if (!atDbmv.ok) return atDbmv;
-    const extras = extrasIn(cells, row, readers.value.beside);
-    if (!extras.ok) return extras;
     const reason = atMhz.value.reason ?? atDbmv.value.reason;
-    rows.push({
-      frequencyMhz: atMhz.value.value,
-      levelDbmv: atDbmv.value.value,
-      ...extras.value,
-      ...(atMhz.value.unlocked || atDbmv.value.unlocked ? { unlocked: true } : {}),
-      ...(reason === undefined ? {} : { reason }),
-      line: row.line,
-    });
+    const read: RowBeingRead = { frequencyMhz: atMhz.value.value, levelDbmv: atDbmv.value.value };
+    const refusal = addExtras(read, cells, row, readers.value.beside);
+    if (refusal !== null) return refusal;
+    if (atMhz.value.unlocked || atDbmv.value.unlocked) read.unlocked = true;
+    if (reason !== undefined) read.reason = reason;
+    read.line = row.line;
+    rows.push(read);
   }
   const first = table.body[0];
   if (first !== undefined && table.body.every((row) => range.test(cells.text(row, 'frequency'))))

@@ -9,6 +9,8 @@ export type Written =
   | Readonly<{ kind: 'number'; digits: string; unit: string }>
   | Readonly<{ kind: 'words'; words: string }>;
 
+/** What most cells are. */
+const plainNumber = /^[+-]?\d+(?:[.,]\d+)?$/;
 const numberAndUnit =
   /^([+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?)\s*([a-z\u00B5\u03BC][a-z\u00B5\u03BC ]*(?:[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)\)?)?)?$/i;
 const nothing = /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)?$/i;
@@ -22,6 +24,7 @@ const grouped = /^([+-]?\d{1,3})((?:[ '\u2019]\d{3})+)(?![\d])/;
  * @source   common practice, no published source
  */
 export function writtenIn(cell: string): Written {
+  if (plainNumber.test(cell)) return { kind: 'number', digits: cell, unit: '' };
   // A typographic minus and a no-break space are what spreadsheets and web pages write for the plain ones.
   const plain = cell
     .replace(/\u2212/g, '-')
@@ -70,6 +73,6 @@ export function decimalSign(
  * @source   contract, section 1
  */
 export function numberWritten(digits: string): number | null {
-  const value = Number(digits.replace(',', '.'));
+  const value = Number(digits.includes(',') ? digits.replace(',', '.') : digits);
   return Number.isFinite(value) ? value : null;
 }

@@ -94,7 +94,8 @@ export function splitAtBlanks(text: string): CsvRow[] {
   const rows: CsvRow[] = [];
   for (const [i, line] of text.split('\n').entries()) {
     if (line.trim() === '') continue;
-    if (!/\d/.test(line) || header === null) {
+    // No heading is as long as this; its words are tried in pairs.
+    if (line.length < 1000 && (!/\d/.test(line) || header === null)) {
       const apart = parts(line);
       const heading = [apart, headings(line)].find(isHeading);
       if (heading !== undefined) {

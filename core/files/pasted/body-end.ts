@@ -13,7 +13,10 @@ const isWords = (cell: string) => /[A-Za-z\u00C0-\u024F]{2}/.test(cell) && writt
  * @returns  true also for a number with its unit
  * @source   common practice, no published source
  */
-export const isNumberLike = (cell: string): boolean => beginsWithNumber.test(cell);
+export function isNumberLike(cell: string): boolean {
+  const first = cell.charCodeAt(0);
+  return (first >= 48 && first <= 57) || (first < 48 && beginsWithNumber.test(cell));
+}
 
 /**
  * A row as a line to be told of.
@@ -87,6 +90,12 @@ export function bodyOf(
   let at = from;
   for (; at < rows.length; at++) {
     const row = rows[at];
+    // Where a number stands, there is no heading, no title and no other table.
+    if (row?.cells.some(isNumberLike)) {
+      body.push(row);
+      before = row;
+      continue;
+    }
     if (row === undefined || isHeader(at) || isOtherHeader(row, before, rows[at + 1], columns)) break;
     if (isTitle(row, width)) {
       let next = at + 1;

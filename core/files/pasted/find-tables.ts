@@ -103,7 +103,7 @@ export function findTables(rows: readonly CsvRow[], separator: string, needed: r
       const moved = withLostFirst(header.header, body);
       const columns = moved === header.header ? header.columns : columnsOf(moved).columns;
       push({ layout: 'rows', header: moved, columns, body });
-      rest.push(...sections);
+      for (const section of sections) rest.push(section);
       at = end;
       continue;
     }
@@ -115,12 +115,13 @@ export function findTables(rows: readonly CsvRow[], separator: string, needed: r
     }
     if (!hasNumber(row) && filled(row).length === 1) titles.push(noted(row));
     else {
-      rest.push(...titles, noted(row));
+      for (const title of titles) rest.push(title);
+      rest.push(noted(row));
       titles = [];
     }
     at++;
   }
-  rest.push(...titles);
+  for (const title of titles) rest.push(title);
   if (tables.length > 0) return { tables, rest, clash };
   const headless = needed.includes('level') ? headedByCells(rows.filter(hasNumber), separator) : null;
   if (headless === null) return { tables, rest, clash };

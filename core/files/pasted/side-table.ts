@@ -5,6 +5,9 @@ import { columnsOf, type Table } from './table.ts';
 
 type Side = Readonly<{ table: Omit<Table, 'titles' | 'separator'>; end: number }>;
 
+/** No table has more lines of different quantities. */
+const MOST_QUANTITIES = 60;
+
 const isHead = (cell: string) => /[A-Za-z\u00C0-\u024F]/.test(cell) && writtenIn(cell).kind === 'words';
 
 /**
@@ -29,7 +32,9 @@ export function sideTableAt(
   const named = new Set<string>();
   const roles = new Set<Role>();
   const run: CsvRow[] = [];
-  for (const row of rows.slice(at, at + 60)) {
+  for (let i = at; i < Math.min(rows.length, at + MOST_QUANTITIES); i++) {
+    const row = rows[i];
+    if (row === undefined) break;
     const before = run.at(-1);
     const name = row.cells[0] ?? '';
     const role = roleOf(name);
