@@ -1,17 +1,17 @@
 import { setImmediate as turn } from 'node:timers/promises';
-import qrcode from 'qrcode-generator';
 import type { Emit, Input, Output } from '../../../core/bridge/contract.ts';
 import type { ReportOf } from '../../../core/bridge/report-calls.ts';
 import type { PeriodBatch } from '../../../core/drift/period-batch.ts';
 import type { Printable } from '../../../core/report/document.ts';
 import { historyReport } from '../../../core/report/history.ts';
 import { reportHtml } from '../../../core/report/html.ts';
-import { type CodeModules, identityText, labelDocument } from '../../../core/report/label.ts';
+import { identityText, labelDocument } from '../../../core/report/label.ts';
 import type { ReportVisit } from '../../../core/report/material.ts';
 import { periodReport } from '../../../core/report/period.ts';
 import { visitReport } from '../../../core/report/visit.ts';
 import { localTime } from '../../../core/words/local-time.ts';
 import { msOf, orderedJson } from '../archive/quantities.ts';
+import { codeOf } from '../report/code.ts';
 import { reportPdf } from '../report/pdf.ts';
 import { embeddedType } from '../report/type-files.ts';
 import { fileNameOf } from './file-name.ts';
@@ -29,15 +29,6 @@ export type ReportParts = MaterialParts &
 export type Reports = Readonly<{
   make(input: Input<'reports.make'>, signal: AbortSignal): Promise<Output<'reports.make'>>;
 }>;
-
-/** Error correction M: a label in a lid gets dirty. The smallest size that holds the text. */
-function codeOf(text: string): CodeModules {
-  const code = qrcode(0, 'M');
-  code.addData(text, 'Byte');
-  code.make();
-  const size = code.getModuleCount();
-  return Array.from({ length: size }, (_, j) => Array.from({ length: size }, (_, i) => code.isDark(j, i)));
-}
 
 type Made = Readonly<{ printable: Printable; words: readonly string[] }>;
 

@@ -41,7 +41,7 @@ export function ReportButtons({ stationId, stationName, visitId, at }: ReportBut
         aria-label="Other forms of the report: HTML, history, labels, paper"
         onPress={() => setIsOpen(true)}
       >
-        <Glyph name="more" />
+        <span aria-hidden="true">{'\u2026'}</span>
       </Button>
       <span className="unseen" role="status">
         {making ? 'Making the report' : work.at === 'saved' ? `Saved as ${work.fileName}` : ''}

@@ -44,7 +44,7 @@ export function ReportPanel({ stationId, stationName, visitId, day, onClose }: R
     },
     {
       key: 'html',
-      text: 'One page of HTML',
+      text: 'Page of HTML',
       about: 'The same for any browser. Needs no network and no program of ours.',
       press: () => make({ of: visit, form: 'html', paper }),
     },
