@@ -6,6 +6,8 @@ export type Control = Readonly<{
   height: number;
   left: number;
   top: number;
+  /** A figure inside a sentence: it is pressed where its words are, and its target is taller than they are. */
+  inline: boolean;
   /** One of the large buttons of a visit. */
   ofVisit: boolean;
   /** Its place in a group whose members belong side by side (segments, rows of a list, keys of a step); null where it stands alone. */
@@ -37,14 +39,20 @@ export const controlsOf = (page: Page): Promise<readonly Control[]> =>
         continue;
       const box = label.getBoundingClientRect();
       if (box.width < 2 || box.height < 2 || !label.checkVisibility({ visibilityProperty: true })) continue;
+      // What a figure in a sentence adds around itself for the finger (WCAG 2.5.5 and 2.5.8 leave such out altogether).
+      const around = getComputedStyle(label, '::after');
+      const inline = label.matches('.how-button--quiet') && around.position === 'absolute';
+      const width = inline ? Math.max(box.width, Number.parseFloat(around.width)) : box.width;
+      const height = inline ? Math.max(box.height, Number.parseFloat(around.height)) : box.height;
       const group = label.parentElement?.closest(groups) ?? null;
       if (group !== null && !numbers.has(group)) numbers.set(group, numbers.size);
       seen.set(label, {
         name:
           `${label.getAttribute('aria-label') ?? label.textContent?.trim() ?? ''}`.slice(0, 60) ||
           `${label.tagName.toLowerCase()}.${label.className}`,
-        width: Math.round(box.width * 10) / 10,
-        height: Math.round(box.height * 10) / 10,
+        width: Math.round(width * 10) / 10,
+        height: Math.round(height * 10) / 10,
+        inline,
         left: box.left,
         top: box.top,
         ofVisit: label.classList.contains('button--visit'),
@@ -61,22 +69,30 @@ export const tooSmall = (controls: readonly Control[]): readonly string[] =>
     .map(({ name, width, height }) => `${name}: ${width} x ${height}`);
 
 /** Pairs of controls that a finger may take for each other: less than 8 px apart and not of one group. */
-export function tooClose(controls: readonly Control[]): readonly string[] {
+export function tooClose(controls: readonly Control[], leastPx = 8): readonly string[] {
   const found: string[] = [];
   controls.forEach((one, i) => {
     for (const other of controls.slice(i + 1)) {
-      if (one.group !== null && one.group === other.group) continue;
+      if (one.inline || other.inline || (one.group !== null && one.group === other.group)) continue;
       const across =
         Math.max(one.left, other.left) - Math.min(one.left + one.width, other.left + other.width);
       const down = Math.max(one.top, other.top) - Math.min(one.top + one.height, other.top + other.height);
       const gap = Math.max(across, down);
       const isInside =
         across <= -Math.min(one.width, other.width) && down <= -Math.min(one.height, other.height);
-      if (!isInside && gap < 7.5) found.push(`${one.name} | ${other.name}: ${gap.toFixed(1)}`);
+      if (!isInside && gap < leastPx - 0.5) found.push(`${one.name} | ${other.name}: ${gap.toFixed(1)}`);
     }
   });
   return found;
 }
+
+const DESTRUCTIVE = /^(?:Give it up|Forget these|Remove)/;
+
+/** What takes something away, less than 16 px from the one thing to do: a hand that slips would lose work. */
+export const besideTheDeed = (controls: readonly Control[], deed: string): readonly string[] =>
+  controls
+    .filter(({ name }) => DESTRUCTIVE.test(name))
+    .flatMap((one) => tooClose([one, ...controls.filter(({ name }) => name === deed)], 16));
 
 export type TextFaults = Readonly<{ small: readonly string[]; cut: readonly string[]; sidewaysPx: number }>;
 

@@ -95,6 +95,14 @@ export const stops: readonly Stop[] = [
       await page.getByRole('table').first().waitFor(wait);
     },
   },
+  {
+    name: 'proved, as left',
+    arrive: async (page) => {
+      await choose(page, 'Chart');
+      await press(page, 'Parts fitted, read again');
+      await page.getByText(/^As predicted/).waitFor(wait);
+    },
+  },
   place('peaking', 'Peaking', (page) => page.getByRole('button', { name: 'Start' }).waitFor(wait)),
   {
     name: 'peaking, live',
