@@ -18,7 +18,8 @@ export type Limits = Readonly<{ fromDb: number | null; toDb: number | null }>;
  * @param limits  dB; both ends belong to what is allowed
  * @returns  0 to 1; 0 or 1 where uDb is 0
  * @throws   RangeError when a number is none or the uncertainty is negative: no caller may do that
- * @source   JCGM 106:2012, 7.2 to 7.4: conformance probability with a normal distribution
+ * @source   JCGM 106:2012, clause 7: conformance probability with a normal distribution; one limit 7.3, as table 1 there
+ *           is used by the demo "JCGM106" of the R package propagate; 7.2 and 7.4 from memory
  */
 export function conformanceProbability(readDb: number, uDb: number, limits: Limits): number {
   if (!(Number.isFinite(readDb) && Number.isFinite(uDb) && uDb >= 0))
@@ -36,7 +37,8 @@ export function conformanceProbability(readDb: number, uDb: number, limits: Limi
  * Pass, fail, or undecided where the limit lies within what the reading is uncertain by.
  * @param probability  0 to 1, of lying inside the limits
  * @returns  pass from 0.95 on, fail up to 0.05; in between undecided
- * @source   JCGM 106:2012, 8.3.2 and 8.3.3: guarded acceptance and guarded rejection; 95 % is this program's choice
+ * @source   JCGM 106:2012, 8.3: guarded acceptance and guarded rejection (8.3.2 and 8.3.3: numbers from memory, the text
+ *           was not read); 95 % is this program's choice
  */
 export const decide = (probability: number): Verdict =>
   probability >= PASS_FROM ? 'pass' : probability <= FAIL_TO ? 'fail' : 'undecided';

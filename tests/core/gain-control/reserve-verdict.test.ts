@@ -7,7 +7,7 @@ const budget = (given: object = {}) => budgetOf({ meter: MeterUncertainty.parse(
 
 describe('a measured reserve against the rule', () => {
   // By hand: u = sqrt 2 x 0.125 = 0.17678 dB; 4.1 lies 2.2627 of them below 4.5 and 3.3941 above 3.5. The shares of a
-  // normal spread beyond: 0.01183 and 0.00034 (Abramowitz and Stegun, table 26.1, from memory).
+  // normal spread beyond: 0.01183 and 0.00034 (math.erfc(x / sqrt 2) / 2 in Python 3).
   it('is good where it surely lies near what is asked for', () => {
     const judged = reserveVerdict(4.1, 4, budget());
     expect(judged).toMatchObject({ verdict: 'pass', side: 'large', measuredDb: 4.1, askedDb: 4 });

