@@ -1,3 +1,4 @@
+import { archiveBench } from './archive.ts';
 import { fitBench } from './fit.ts';
 import { liveBench } from './live.ts';
 import { proposeBench } from './propose.ts';
@@ -29,3 +30,16 @@ for (const baudRate of [9600, 115_200]) {
   const times = `${(wallMs / 1000).toFixed(2)} s, needed ${(neededMs / 1000).toFixed(2)} s`;
   console.log(`  ${`${baudRate} baud`.padEnd(58)}${times}, ratio ${ratio.toFixed(3)}`);
 }
+
+// The full archive takes minutes to fill; one of a twentieth shows the same by its ratios.
+const full = process.argv.includes('--full');
+const archive = await archiveBench(full ? 100_000 : 5000, full ? 5000 : 250);
+console.log(
+  `\narchive of ${archive.sweeps} sweeps of 158 channels in ${archive.stations} stations (${full ? 'full' : 'npm run bench -- --full for 100,000'})`,
+);
+const seconds = (spentMs: number) => `${(spentMs / 1000).toFixed(1)} s`;
+console.log(
+  `  ${archive.bytesAReading.toFixed(2)} bytes a reading on disk; filled in ${seconds(archive.fillMs)}, ` +
+    `verified in ${seconds(archive.verifyMs)}, all stations judged anew in ${seconds(archive.firstListMs)}`,
+);
+table('archive: read', archive.rows);
