@@ -88,12 +88,15 @@ function AmendForm({ summary, operator: known }: AmendSweepProps) {
             to={90}
             onChange={setAmbientC}
           />
-          <Segments label="Read" options={purposes} chosen={purpose} onChoose={setPurpose} />
+          <div className="amend__purpose">
+            <span className="quantity__name">Read</span>
+            <Segments label="Read" options={purposes} chosen={purpose} onChoose={setPurpose} />
+          </div>
         </div>
       )}
       <TextField className="field" value={reason} onChange={setReason} maxLength={400} isRequired>
         <Label>Why</Label>
-        <TextArea rows={2} placeholder="The lead was at the other test point." />
+        <TextArea rows={1} placeholder="The lead was at the other test point." />
       </TextField>
       <TextField className="field" value={operator} onChange={setOperator} maxLength={120} isRequired>
         <Label>Who says so</Label>
