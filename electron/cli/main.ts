@@ -1,6 +1,8 @@
 import packed from '../../package.json' with { type: 'json' };
 import { runProgram } from './program.ts';
 import { archive } from './verbs/archive.ts';
+import { convert } from './verbs/convert.ts';
+import { curve } from './verbs/curve.ts';
 import { fit } from './verbs/fit.ts';
 import { gainControl } from './verbs/gain-control.ts';
 import { inspect } from './verbs/inspect.ts';
@@ -19,7 +21,22 @@ for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop
 process.stdout.on('error', () => undefined);
 
 process.exitCode = await runProgram(
-  [fit, propose, sweep, simulate, gainControl, season, span, noise, inspect, report, meterCheck, archive],
+  [
+    fit,
+    propose,
+    sweep,
+    simulate,
+    gainControl,
+    season,
+    span,
+    noise,
+    inspect,
+    convert,
+    curve,
+    report,
+    meterCheck,
+    archive,
+  ],
   process.argv.slice(2),
   {
     version: packed.version,

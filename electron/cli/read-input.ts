@@ -1,5 +1,6 @@
 import { open } from 'node:fs/promises';
 import { Refused } from '../../core/bridge/refused.ts';
+import { encodingOf } from '../../core/files/encoding.ts';
 import { refuse } from '../../core/result.ts';
 
 /** More than any sweep, station or plan; a file of this size is something else. */
@@ -13,7 +14,7 @@ const whyNot = (code: unknown): string => {
 };
 
 /**
- * A file's text as UTF-8; what is not UTF-8 comes as U+FFFD, which the importers refuse by line. Throws `Refused`
+ * A file's text as UTF-8, or UTF-16 where its byte order mark says so; what is neither comes as U+FFFD, which the importers refuse by line. Throws `Refused`
  * where it can't be read.
  */
 export async function readInput(path: string): Promise<string> {
@@ -32,7 +33,8 @@ export async function readInput(path: string): Promise<string> {
       if (length > TOP_BYTES) throw refused('is larger than 20 MB; that is no sweep, station or plan');
       pieces.push(bytes);
     }
-    return new TextDecoder('utf-8', { ignoreBOM: true }).decode(Buffer.concat(pieces));
+    const bytes = Buffer.concat(pieces);
+    return new TextDecoder(encodingOf(bytes), { ignoreBOM: true }).decode(bytes);
   } catch (fault) {
     if (fault instanceof Refused) throw fault;
     throw refused(whyNot(fault instanceof Error && 'code' in fault ? fault.code : fault));

@@ -1,8 +1,8 @@
 import { type Command, Option } from 'commander';
 import { Refused } from '../../../core/bridge/refused.ts';
 import type { LineUpEntry } from '../../../core/channels/line-up.ts';
+import type { SweepFile } from '../../../core/files/read-sweep-file.ts';
 import { readStationNotes } from '../../../core/files/station-notes.ts';
-import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import { fitSweep, type SweepFit } from '../../../core/line/fit-sweep.ts';
 import type { Shape } from '../../../core/line/position.ts';
 import { refuse } from '../../../core/result.ts';
@@ -11,10 +11,12 @@ import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
+import { type SweepOptions, sweepIn, withSweepOptions } from '../sweep-option.ts';
 import { aligned, decibels, megahertz, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
 type Options = UnitOption &
+  SweepOptions &
   Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true; lineUp?: string }>;
 
 const shapeWords: Readonly<Record<Shape, string>> = {
@@ -23,10 +25,13 @@ const shapeWords: Readonly<Record<Shape, string>> = {
 };
 
 /** The fit as a person reads it. */
-function textOf(fit: SweepFit, file: string, unit: LevelUnitWord): string {
+function textOf(fit: SweepFit, file: string, unit: LevelUnitWord, { holds, notes }: SweepFile): string {
+  const isResponse = holds === 'response';
+  const shown = (valueDb: number) => (isResponse ? decibels(valueDb) : levelCell(valueDb, unit));
+  const word = isResponse ? 'dB' : levelWord(unit);
   const lines = aligned([
-    ['Level', levelCell(fit.lowDbmv, unit), levelWord(unit), `at ${megahertz(fit.lowMhz)}`],
-    ['', levelCell(fit.highDbmv, unit), levelWord(unit), `at ${megahertz(fit.highMhz)}`],
+    [isResponse ? 'Gain' : 'Level', shown(fit.lowDbmv), word, `at ${megahertz(fit.lowMhz)}`],
+    ['', shown(fit.highDbmv), word, `at ${megahertz(fit.highMhz)}`],
     ['Tilt', signed(fit.tiltDb), 'dB', shapeWords[fit.shape]],
     ['Flatness', decibels(fit.flatnessDb), 'dB', 'highest to lowest about the line'],
     ['', decibels(fit.rmsDb), 'dB', 'root mean square'],
@@ -37,9 +42,10 @@ function textOf(fit: SweepFit, file: string, unit: LevelUnitWord): string {
     row.reason,
   ]);
   return [
-    `${file}: ${fit.count} carriers`,
+    `${file}: ${fit.count} ${isResponse ? 'points' : 'carriers'}`,
     ...lines,
     ...(left.length === 0 ? [] : ['Left out', ...aligned(left, '  ')]),
+    ...notes.map((note) => `Note: ${note}`),
     ...fit.findings.map((finding) => `Note: ${finding.text}`),
   ].join('\n');
 }
@@ -56,9 +62,8 @@ async function lineUpIn(file: string | undefined): Promise<readonly LineUpEntry[
 
 async function act(file: string, options: Options): Promise<Outcome> {
   const lineUp = await lineUpIn(options.lineUp);
-  const sweep = readSweepCsv(await readInput(file), file);
-  if (!sweep.ok) return refused(sweep);
-  const fit = fitSweep(sweep.value.rows, {
+  const sweep = await sweepIn(file, options);
+  const fit = fitSweep(sweep.rows, {
     shape: options.shape,
     lowMhz: options.low,
     highMhz: options.high,
@@ -66,22 +71,21 @@ async function act(file: string, options: Options): Promise<Outcome> {
     lineUp,
   });
   if (!fit.ok) return refused({ ...fit, where: `${file}, ${fit.where}` });
-  return answered({ ...fit.value }, textOf(fit.value, file, options.unit ?? 'dBmV'));
+  return answered({ ...fit.value }, textOf(fit.value, file, options.unit ?? 'dBmV', sweep));
 }
 
 export const fit: Verb = {
   name: 'fit',
   summary: 'level, tilt and flatness of a sweep',
   register(program: Command, run: RunVerb) {
-    program
-      .command('fit')
+    withSweepOptions(program.command('fit'))
       .summary(fit.summary)
       .description(
         'Fits a line to a sweep: level at its low and its high end (dBmV), tilt, flatness and the worst carrier (dB).\n' +
           'Rows that are plainly no carriers at their level are left out and named, and kinds of signal at different\n' +
           'levels are joined by the step between them, unless --keep-all.',
       )
-      .argument('<file>', 'sweep as CSV: frequency_mhz,level_dbmv and optionally kind, mer_db, label')
+      .argument('<file>', 'sweep: CSV, a pasted table, or .s2p (its S21 in dB)')
       .addOption(
         new Option('--shape <shape>', 'straight in frequency, or in its root as the loss of cable')
           .choices(['linear', 'cable'])

@@ -1,15 +1,14 @@
 import type { Command } from 'commander';
-import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import { type Inspection, inspectSweep } from '../../../core/inspect/all.ts';
 import { VELOCITY_FACTOR } from '../../../core/inspect/distance.ts';
 import type { Finding } from '../../../core/inspect/finding.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
-import { readInput } from '../read-input.ts';
+import { type SweepOptions, sweepIn, withSweepOptions } from '../sweep-option.ts';
 import { aligned, decibels, megahertz, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
-type Options = Readonly<{ velocityFactor: number }>;
+type Options = SweepOptions & Readonly<{ velocityFactor: number }>;
 
 /** As exact as a sweep can know it. */
 const near = (frequencyMhz: number): string => megahertz(Number(frequencyMhz.toFixed(1)));
@@ -42,7 +41,7 @@ function lineOf(finding: Finding): string[] {
 }
 
 /** The inspection as a person reads it. */
-function textOf(inspection: Inspection, file: string): string {
+function textOf(inspection: Inspection, file: string, notes: readonly string[]): string {
   const { findings, bumps, rowCount, ripplePeriods, velocityFactor } = inspection;
   const rows = [
     ...findings.map(lineOf),
@@ -60,34 +59,33 @@ function textOf(inspection: Inspection, file: string): string {
     `${file}: ${rowCount} rows, ${findings.length === 0 ? 'no fault found' : `${findings.length} found`}`,
     ...aligned(rows),
     `Note: ${shown}`,
+    ...notes.map((note) => `Note: ${note}`),
   ].join('\n');
 }
 
 async function act(file: string, options: Options): Promise<Outcome> {
-  const sweep = readSweepCsv(await readInput(file), file);
-  if (!sweep.ok) return refused(sweep);
-  const inspection = inspectSweep(sweep.value.rows, options.velocityFactor);
+  const sweep = await sweepIn(file, options);
+  const inspection = inspectSweep(sweep.rows, options.velocityFactor);
   if (!inspection.ok)
     return refused(
       inspection.code === 'no-readings'
         ? { ...inspection, where: `${file}, ${inspection.where}` }
         : inspection,
     );
-  return answered({ ...inspection.value }, textOf(inspection.value, file));
+  return answered({ ...inspection.value }, textOf(inspection.value, file, sweep.notes));
 }
 
 export const inspect: Verb = {
   name: 'inspect',
   summary: 'ripple, notch, roll-off, missing carriers and steps in a sweep',
   register(program: Command, run: RunVerb) {
-    program
-      .command('inspect')
+    withSweepOptions(program.command('inspect'))
       .summary(inspect.summary)
       .description(
         'Looks for faults in a sweep, each told once. The period of a ripple (MHz) gives the distance of the two\n' +
           'mismatches that make it; rows on a 6 MHz raster can show periods from 12 MHz up.',
       )
-      .argument('<file>', 'sweep as CSV: frequency_mhz,level_dbmv and optionally kind, mer_db, label')
+      .argument('<file>', 'sweep: CSV, a pasted table, or .s2p (its S21 in dB)')
       .option(
         '--velocity-factor <K>',
         'of the cable, above 0, at most 1',

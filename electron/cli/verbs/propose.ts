@@ -3,9 +3,7 @@ import { Refused } from '../../../core/bridge/refused.ts';
 import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import { readStation, type Station } from '../../../core/files/station.ts';
 import { readStationNotes, type StationNotes } from '../../../core/files/station-notes.ts';
-import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import { readTruck, type Truck } from '../../../core/files/truck.ts';
-import type { LevelRow } from '../../../core/line/level-row.ts';
 import { explainProposal } from '../../../core/propose/explain.ts';
 import type { Choice } from '../../../core/propose/objective.ts';
 import {
@@ -21,10 +19,12 @@ import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
+import { levelsIn, type SweepOptions, withSweepOptions } from '../sweep-option.ts';
 import { aligned, decibels, megahertz, signed } from '../table.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
 type Options = UnitOption &
+  SweepOptions &
   Readonly<{
     station: string;
     port?: string;
@@ -36,12 +36,6 @@ type Options = UnitOption &
     uncertainty?: true;
     ambientC?: number;
   }>;
-
-async function rowsIn(file: string): Promise<readonly LevelRow[]> {
-  const sweep = readSweepCsv(await readInput(file), file);
-  if (!sweep.ok) throw new Refused(sweep);
-  return sweep.value.rows;
-}
 
 async function stationIn(file: string): Promise<Station> {
   const station = readStation(await readInput(file), file);
@@ -170,8 +164,8 @@ function textOf(proposal: Proposal, station: Station, explained: string, unit: L
 
 async function act(file: string, options: Options): Promise<Outcome> {
   const station = await stationIn(options.station);
-  const rows = await rowsIn(file);
-  const inputRows = options.inputSweep === undefined ? undefined : await rowsIn(options.inputSweep);
+  const rows = await levelsIn(file, options);
+  const inputRows = options.inputSweep === undefined ? undefined : await levelsIn(options.inputSweep);
   const truck = await truckIn(options.truck);
   const notes = await notesIn(options.notes, station);
   const meter = notes?.meter ?? MeterUncertainty.parse({});
@@ -205,15 +199,14 @@ export const propose: Verb = {
   name: 'propose',
   summary: 'which pads and equalizers to change',
   register(program: Command, run: RunVerb) {
-    program
-      .command('propose')
+    withSweepOptions(program.command('propose'))
       .summary(propose.summary)
       .description(
         'Chooses plug-ins so that a port comes nearest to its design: the exact best of every combination in the kit,\n' +
           'and the recommended one, with the fewest changes. Losses in dB, levels in dBmV.\n' +
           'Exit 1 when no combination keeps the stage input within its limits.',
       )
-      .argument('<file>', 'sweep of the port as CSV: frequency_mhz,level_dbmv')
+      .argument('<file>', 'sweep of the port: CSV or a pasted table')
       .requiredOption('--station <file>', 'station as JSON: its design, its positions and what is installed')
       .option('--port <name>', 'the port that was read; default: the first with a design')
       .option('--input-sweep <file>', "sweep of the stage input's port, so that its limits are kept")
