@@ -1,4 +1,4 @@
-import { type Allowed, LEVEL, RATIO, type Unfit, unfit } from '../checked.ts';
+import { type Allowed, LEVEL, type Unfit, unfit } from '../checked.ts';
 import { done, type Result } from '../result.ts';
 import { thermalNoiseDbmv } from './thermal-noise.ts';
 
@@ -34,23 +34,4 @@ export function cnrFromInputDb(inputDbmv: number, station: StationNoise): Result
   if (wrong !== null) return wrong;
   const noise = inputNoiseDbmv(station);
   return noise.ok ? done(inputDbmv - noise.value) : noise;
-}
-
-/**
- * Carrier to noise of one station, from its output level and gain.
- * @param outputDbmv  dBmV of the carrier at the output
- * @param gainDb      dB from the place to which the noise figure belongs to the output
- * @returns  dB in the bandwidth, or a refusal
- * @source   C/N = output - (-59 + NF + G): cabl.com "CATV Formulas", with k T B instead of the rounded -59
- */
-export function cnrFromOutputDb(
-  outputDbmv: number,
-  gainDb: number,
-  station: StationNoise,
-): Result<number, Unfit> {
-  const wrong = unfit([
-    ['output level', outputDbmv, LEVEL],
-    ['gain', gainDb, RATIO],
-  ]);
-  return wrong ?? cnrFromInputDb(outputDbmv - gainDb, station);
 }
