@@ -72,8 +72,21 @@ export function createSteadyMeter(parts: SteadyParts): Meter {
     );
   };
 
-  /** Looks for the meter until it is there or the time is up; then throws what was wrong at first. */
+  /** A meter that nobody looks for any more is lost, whether the time was up or a hand stopped it. */
   async function recover(why: MeterFault, signal: AbortSignal): Promise<void> {
+    try {
+      await lookFor(why, signal);
+    } catch (end) {
+      if (signal.aborted) {
+        gone = true;
+        lost.resolve(why);
+      }
+      throw end;
+    }
+  }
+
+  /** Looks for the meter until it is there or the time is up; then throws what was wrong at first. */
+  async function lookFor(why: MeterFault, signal: AbortSignal): Promise<void> {
     const sinceMs = clock();
     news({ link: 'looking', why: why.help });
     await session.close();

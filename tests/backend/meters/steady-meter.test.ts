@@ -135,13 +135,14 @@ it('does not take another meter for the one that it lost', async () => {
   expect(other.closedTimes()).toBeGreaterThan(0);
 });
 
-it('stops at once while it looks for the meter', async () => {
+it('stops at once while it looks for the meter, which is lost by that', async () => {
   const stop = new AbortController();
   const { meter } = bench(session(69), () => {
     stop.abort('enough');
     return lostFault();
   });
   expect(await readAll(meter, stop.signal)).toEqual({ mhz: [57, 63], fault: null });
+  expect(await meter.lost).toMatchObject({ help: 'check the cable' });
 });
 
 it('is lost at once when nothing is read', async () => {
