@@ -1,0 +1,172 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { HistorySweep, QualityStation, QualityTrend } from '../../../core/bridge/quality-calls.ts';
+import { App } from '../../../renderer/app.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { type Script, scriptedClient } from '../scripted-client.ts';
+import { exact, station, sweepOf } from '../sheet-records.ts';
+
+class StillObserver {
+  observe() {}
+  unobserve() {}
+  disconnect() {}
+}
+beforeEach(() => {
+  vi.stubGlobal('ResizeObserver', StillObserver);
+  // A list that draws only what is in sight needs a size to be in sight of.
+  Object.defineProperty(HTMLElement.prototype, 'clientWidth', { configurable: true, get: () => 1200 });
+  Object.defineProperty(HTMLElement.prototype, 'clientHeight', { configurable: true, get: () => 700 });
+  Element.prototype.scrollIntoView = () => {};
+});
+afterEach(cleanup);
+
+const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
+const NOW = '2026-11-25T12:00:00.000Z';
+const row = (n: number, over: Partial<QualityStation> = {}): QualityStation => ({
+  stationId: `station-${n}`,
+  name: `${n} Fish Dock`,
+  sweepCount: 3,
+  openVisit: false,
+  lastVisitAt: '2026-11-01T12:00:00.000Z',
+  standing: null,
+  reserve: null,
+  ...over,
+});
+const drift = (stationId: string): QualityTrend => ({
+  stationId,
+  leftAsDesigned: true,
+  drift: { state: 'drifting', words: 'level falls 0.5 dB a year', perYearDb: -0.5, line: [0, -0.2, -0.4] },
+});
+const past = (n: number, levelDb: number): HistorySweep => ({
+  sweepId: sweepOf({ n, offDb: () => levelDb }).summary.sweepId,
+  visitId: `00000000-0000-4000-9000-00000000000${n}`,
+  at: `202${n}-03-03T12:00:00.000Z`,
+  purpose: 'as-found',
+  operator: 'R. Ames',
+  ambientC: 14,
+  revision: 1,
+  pluggedIn: { 'input pad': 6 },
+  figures: { verdict: 'pass', levelDb, tiltDb: 0, flatnessDb: 1, worstDb: levelDb, worstMhz: 870 },
+  why: null,
+  reserveDb: null,
+});
+
+async function opened(script: Script) {
+  const { client, asked } = scriptedClient({
+    'host.describe': () => ({
+      version: '0.1.0',
+      host: 'memory',
+      archivePath: '/data/tiltwright.sqlite',
+      recoveredSweeps: [],
+      profiles: [],
+    }),
+    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
+    'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
+    'meters.current': () => ({ meter: null }),
+    'live.current': () => ({ live: null }),
+    'stations.list': () => ({ stations: [] }),
+    ...script,
+  });
+  const store = createWorkbenchStore();
+  const feed = createLiveFeed((callback) => setTimeout(callback, 0));
+  const workbench = createWorkbench(client, store, feed);
+  await workbench.arrive();
+  render(<App bench={{ store, workbench, feed, now: () => NOW }} />);
+  return { store, workbench, asked };
+}
+const pages = (stations: readonly QualityStation[]): Script => ({
+  'quality.stations': ({ after, limit }) => {
+    const page = stations.slice(after, after + limit);
+    const next = after + page.length;
+    return { stations: [...page], total: stations.length, next: next < stations.length ? next : null };
+  },
+  'quality.trends': ({ stationIds }) => ({ trends: stationIds.map(drift) }),
+});
+
+it('reads the stations page by page, then their histories, and says what to look at', async () => {
+  const { workbench, asked } = await opened(pages(Array.from({ length: 260 }, (_, n) => row(n))));
+  await act(() => workbench.openRecords());
+  expect(asked.filter(({ name }) => name === 'quality.stations').map(({ input }) => input)).toEqual([
+    { after: 0, limit: 100 },
+    { after: 100, limit: 1000 },
+  ]);
+  expect(document.querySelector('h1')?.textContent).toBe('260 stations: 260 drifting');
+  expect(document.querySelector('.records__reading')?.textContent).toBe('');
+});
+
+it('draws only the rows in sight, and sorts by a heading', async () => {
+  const { workbench, store } = await opened(pages(Array.from({ length: 260 }, (_, n) => row(n))));
+  await act(() => workbench.openRecords());
+  const drawn = document.querySelectorAll('.records-row').length;
+  expect(drawn).toBeGreaterThan(5);
+  expect(drawn).toBeLessThan(60);
+  fireEvent.click(screen.getByLabelText('Station, sorted up'));
+  expect(store.getState().recordsSort).toEqual({ by: 'name', isDown: true });
+  expect(document.querySelector('.records-row')?.textContent).toContain('259 Fish Dock');
+});
+
+it('an empty list says so and shows all again', async () => {
+  const { workbench } = await opened(pages([row(1)]));
+  await act(() => workbench.openRecords());
+  fireEvent.change(screen.getByPlaceholderText('name or finding'), { target: { value: 'lighthouse' } });
+  expect(screen.getByText('No station has these words.')).toBeTruthy();
+  fireEvent.click(screen.getByRole('button', { name: 'Show all' }));
+  expect(document.querySelectorAll('.records-row')).toHaveLength(1);
+});
+
+it('says why the records could not be read', async () => {
+  const { workbench } = await opened({});
+  await act(() => workbench.openRecords());
+  expect(screen.getByText('The records could not be read.')).toBeTruthy();
+});
+
+const historyOf = (sweeps: readonly HistorySweep[]): Script => ({
+  'quality.history': () => ({
+    station,
+    portName: 'forward output',
+    portNames: ['forward output'],
+    sweeps: [...sweeps],
+  }),
+  'sweeps.open': ({ sweepId }) => {
+    const n = sweeps.findIndex((one) => one.sweepId === sweepId) + 1;
+    return sweepOf({ n, offDb: () => sweeps[n - 1]?.figures?.levelDb ?? 0 });
+  },
+});
+
+it('a history says what drifts, how the temperature was treated, and lists the newest sweep first', async () => {
+  const { workbench } = await opened(historyOf([0, -0.4, -0.8, -1.2].map((db, i) => past(i + 1, db))));
+  await act(() => workbench.openHistory(station.id, null));
+  expect(document.querySelector('h1')?.textContent).toBe('Level falls 0.4 dB a year');
+  expect(screen.getByText(/Not brought to one temperature/)).toBeTruthy();
+  const days = screen.getAllByRole('checkbox').map((box) => plain(box.getAttribute('aria-label')));
+  expect(days[0]).toBe('Compare 3 March 2024, as found');
+});
+
+it('with one sweep only it says what is missing for a trend', async () => {
+  const { workbench } = await opened(historyOf([past(1, 0)]));
+  await act(() => workbench.openHistory(station.id, null));
+  expect(document.querySelector('h1')?.textContent).toBe('No trend yet');
+  expect(plain(screen.getByText(/A trend needs/).textContent)).toContain('2 more visits');
+});
+
+it('compares two that are ticked, the earlier first', async () => {
+  const { workbench, store } = await opened(historyOf([0, -0.4, -0.8].map((db, i) => past(i + 1, db))));
+  await act(() => workbench.openHistory(station.id, null));
+  const [newest, , oldest] = screen.getAllByRole('checkbox');
+  if (newest === undefined || oldest === undefined) throw new Error('no boxes');
+  fireEvent.click(newest);
+  fireEvent.click(oldest);
+  await act(async () => fireEvent.click(screen.getByRole('button', { name: 'Compare the two' })));
+  const { history } = store.getState();
+  expect(history.at === 'open' && history.compared).toEqual([past(1, 0).sweepId, past(3, 0).sweepId]);
+  expect(plain(screen.getByText(/dB in the mean/).textContent)).toContain('\u22120.8 dB in the mean');
+});
+
+it('a station without a sweep says how its history begins', async () => {
+  const { workbench } = await opened(historyOf([]));
+  await act(() => workbench.openHistory(station.id, null));
+  expect(screen.getByText(/begin a visit and read a port/)).toBeTruthy();
+});
