@@ -112,7 +112,7 @@ describe.skipIf(browser === null)('every screen, in a browser', () => {
       await measure(name);
       passed += 1;
     }
-  }, 240_000);
+  }, 480_000);
   afterAll(async () => {
     await browser?.close();
     await workbench?.stop();

@@ -84,6 +84,7 @@ export const stops: readonly Stop[] = [
   dialogOf('how a number came about', /How it was computed/, false),
   dialogOf('what is in a position', /Change what is in\.$/),
   dialogOf('other choices', /^\d+ others?$/),
+  dialogOf('forms of the report', /^Other forms of the report/),
   dialogOf('line-up', 'Line-up'),
   { name: 'trims', arrive: (page) => choose(page, 'Trims') },
   dialogOf('end of the visit', /A visit is open/),
@@ -121,7 +122,14 @@ export const stops: readonly Stop[] = [
     },
   },
   place('season', 'Season', (page) => page.locator('.season__table').waitFor(wait)),
-  { name: 'season, watch', arrive: (page) => choose(page, 'Watch') },
+  place('span and noise', 'Span and noise', (page) => page.locator('.span-main').waitFor(wait)),
+  {
+    name: 'season, watch',
+    arrive: async (page) => {
+      await choose(page, 'Season');
+      await choose(page, 'Watch');
+    },
+  },
   place('set-up, its plan', 'Gain control', async (page) => {
     await beginVisit(page);
     await page.getByRole('button', { name: 'Begin the set-up' }).waitFor(wait);
@@ -143,4 +151,28 @@ export const stops: readonly Stop[] = [
     },
   },
   dialogOf('set-up, skip', 'Skip', false),
+  {
+    name: 'all records',
+    arrive: async (page) => {
+      await close(page);
+      await press(page, 'Back to the stations');
+      await press(page, 'All records');
+      await page.locator('.records__main').waitFor(wait);
+    },
+  },
+  {
+    name: 'history of a station',
+    arrive: async (page) => {
+      await page.getByText('07 Mill Lane').first().click();
+      await page.locator('.history__main').waitFor(wait);
+    },
+  },
+  {
+    name: 'visits of a period',
+    arrive: async (page) => {
+      await press(page, /^Back to /);
+      await press(page, 'Visits of a period');
+      await page.locator('.period').waitFor(wait);
+    },
+  },
 ];
