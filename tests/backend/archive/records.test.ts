@@ -1,5 +1,7 @@
 import type Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
+import { checkedRecord, recordDocuments } from '../../../core/files/record-documents.ts';
+import { createDocuments } from '../../../electron/backend/archive/documents.ts';
 import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
 import { recordTables as groundTables } from '../../../electron/backend/archive/steps/001-ground.ts';
 import { gainControlTables } from '../../../electron/backend/archive/steps/002-gain-control.ts';
@@ -127,6 +129,21 @@ describe('a record', () => {
       expect(() => db.exec(`REPLACE INTO ${table} SELECT * FROM ${table} LIMIT 1`), table).toThrow();
     }
     expect(contentOf(db)).toEqual(before);
+  });
+
+  it('is a document of its kind, and every kind is there', async () => {
+    const db = await filled();
+    const links = db
+      .prepare<[], { kind: string; row: number; place: number }>(
+        'SELECT kind, row, place FROM link ORDER BY seq',
+      )
+      .all();
+    const documents = createDocuments(db);
+    for (const { kind, row, place } of links) {
+      const document = documents.of(kind, row, place);
+      expect(checkedRecord(kind, document, kind)).toEqual({ ok: true, value: document });
+    }
+    expect(new Set(links.map(({ kind }) => kind))).toEqual(new Set(Object.keys(recordDocuments)));
   });
 
   it('fits its table or is not kept: no text for a number, no unknown word, no stray child', async () => {
