@@ -3,6 +3,7 @@ import type { Design, Station } from '../../core/files/station.ts';
 import type { BeyondTruck } from '../../core/propose/beyond-truck.ts';
 import { type HeldAgainst, REPEATS_WITHIN_DB } from '../../core/propose/held-against.ts';
 import type { Choice } from '../../core/propose/objective.ts';
+import { TURNED_WITHIN_DB } from '../../core/propose/predict-turned.ts';
 import type { Proposal } from '../../core/propose/propose.ts';
 import type { StageInputNote } from '../../core/propose/stage-input.ts';
 import { TRIM_WORTH_DB } from '../../core/propose/trims.ts';
@@ -115,13 +116,12 @@ export function howStageInput(
 }
 
 /** Whether the sweep lies on its prediction. */
-export const howHeld = (held: HeldAgainst): How =>
+export const howHeld = (held: HeldAgainst & Readonly<{ after: 'parts' | 'trims' }>): How =>
   plainHow({
     title: 'Against the prediction',
     value: signedDb(held.worstDb),
     words: `Read less predicted, ${counted(held.comparedCount, 'channel', 'channels')} that both sweeps have; the farthest is at ${mhz(held.worstMhz)}, and on the mean it is ${signedDb(held.meanDb)}, which is what a wrong pad would show.`,
     formula: 'greatest |read(f) \u2212 predicted(f)|',
-    judged: `Up to ${sizeDb(held.withinDb)} counts as predicted: 95 of 100 sweeps that are so lie within what the meter repeats to, at the farthest of so many channels, and what the exchanged parts may lie off their labels. It is never less than ${REPEATS_WITHIN_DB} dB.`,
-    source:
-      'JCGM 100:2008, 5.1.2; the farthest of n: the distribution of an extreme, P(one)\u207F. What a part may lie off by: the truck\u2019s list, else 0.25 dB, common practice, no published source.',
+    judged: `Up to ${sizeDb(held.withinDb)} counts as predicted: 95 of 100 sweeps that are so lie within what the meter repeats to, at the farthest of so many channels, and ${held.after === 'parts' ? 'what the exchanged parts may lie off their labels' : 'how near a hand brings a trim'}. It is never less than ${REPEATS_WITHIN_DB} dB.`,
+    source: `JCGM 100:2008, 5.1.2; the farthest of n: the distribution of an extreme, P(one)\u207F. ${held.after === 'parts' ? 'What a part may lie off by: the truck\u2019s list, else 0.25 dB' : `How near a hand comes, ${TURNED_WITHIN_DB} dB`}: common practice, no published source.`,
   });

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { LevelRow } from '../../core/line/level-row.ts';
-import { capital, plugIn } from '../format.ts';
+import { capital, mhz, plugIn, signedDb } from '../format.ts';
 import { Glyph } from './Glyph.tsx';
 import { Sparkline } from './Sparkline.tsx';
 
@@ -24,6 +24,11 @@ export type LogEntry =
       key: string;
       changes: readonly Readonly<{ position: string; from: number; to: number }>[];
     }>
+  | Readonly<{
+      kind: 'turned';
+      key: string;
+      turns: readonly Readonly<{ name: string; byDb: number; atMhz: number }>[];
+    }>
   | Readonly<{ kind: 'day'; key: string; title: string; about: string }>;
 
 export type VisitLogProps = Readonly<{
@@ -39,6 +44,10 @@ const wordsOf = (entry: LogEntry): string => {
     case 'fitting':
       return entry.changes
         .map(({ position, from, to }) => `${position} ${plugIn(from)} to ${plugIn(to)}`)
+        .join(', ');
+    case 'turned':
+      return entry.turns
+        .map(({ name, byDb, atMhz }) => `${name} turned ${signedDb(byDb)} at ${mhz(atMhz)}`)
         .join(', ');
     case 'day':
       return `${entry.title} ${entry.about}`;
@@ -80,7 +89,7 @@ export function VisitLog({ entries, chosenSweepId, onChoose }: VisitLogProps) {
           key={entry.key}
           id={entry.key}
           textValue={wordsOf(entry)}
-          className={`log__${entry.kind}`}
+          className={entry.kind === 'turned' ? 'log__fitting' : `log__${entry.kind}`}
         >
           {entry.kind === 'sweep' && (
             <>
@@ -100,6 +109,12 @@ export function VisitLog({ entries, chosenSweepId, onChoose }: VisitLogProps) {
             entry.changes.slice(0, 3).map(({ position, from, to }) => (
               <small key={position}>
                 {`${capital(position)} ${plugIn(from)}`} <Glyph name="arrow" /> <b>{plugIn(to)}</b>
+              </small>
+            ))}
+          {entry.kind === 'turned' &&
+            entry.turns.slice(0, 3).map(({ name, byDb }) => (
+              <small key={name}>
+                {`${capital(name)} turned`} <b>{signedDb(byDb)}</b>
               </small>
             ))}
           {entry.kind === 'day' && (

@@ -21,11 +21,14 @@ const nextPort = (sheet: StationSheet): string | null => {
   return unread?.name ?? null;
 };
 
+/** As exact as the archive keeps it. */
+const thousandth = (byDb: number): number => Math.round(byDb * 1000) / 1000;
+
 /** What can be done about a finding; the first button is the one thing to do next. */
 export function FindingActs({ view, sheet, read }: FindingActsProps) {
   const busy = useSelected(selectBusy);
   const { dialogOpened, sweepChosen, portChosen, choicePicked } = useActions();
-  const { fitParts } = useWorkbench();
+  const { fitParts, turnTrims } = useWorkbench();
   const { shown, choice, proposal } = view;
   if (shown === null) return null;
   const fitAndRead = async () => {
@@ -37,6 +40,12 @@ export function FindingActs({ view, sheet, read }: FindingActsProps) {
       worstPredictedDb: choice.worstDb,
     });
     if (fitted) read('as-left');
+  };
+
+  const turnAndRead = async () => {
+    const moves = choice?.withTrims?.moves ?? [];
+    const turns = moves.map(({ name, kind, atMhz, byDb }) => ({ name, kind, atMhz, byDb: thousandth(byDb) }));
+    if (await turnTrims(shown.summary.sweepId, turns)) read('as-left');
   };
 
   if (!view.isNewest)
@@ -86,7 +95,7 @@ export function FindingActs({ view, sheet, read }: FindingActsProps) {
   if (choice !== null && choice.changes.length === 0 && choice.withTrims !== undefined)
     return (
       <div className="acts">
-        <PressButton rank="do" size="visit" onPress={() => read('as-left')} autoFocus>
+        <PressButton rank="do" size="visit" onPress={turnAndRead} isDisabled={busy === 'fit'} autoFocus>
           Trims turned, read again
         </PressButton>
       </div>

@@ -7,9 +7,11 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
 import { saveFile } from '../save-file.ts';
 import { calibrationWords } from '../state/calibration-words.ts';
+import { fittedTogether } from '../state/fitted-together.ts';
 import { selectFace, selectRun } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { counts, fittedTogether, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import { counts, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import { turnedTogether } from '../state/turned.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
 import { ReportButtons } from './report/ReportButtons.tsx';
@@ -48,6 +50,8 @@ function entriesOf(
     const changes = fittings.map(({ change }) => change).filter(({ position }) => through.has(position));
     if (changes.length > 0) moments.push({ at, visitId, entry: { kind: 'fitting', key, changes } });
   }
+  for (const { key, at, visitId, turns } of turnedTogether(sheet.turns, portName))
+    moments.push({ at, visitId, entry: { kind: 'turned', key, turns } });
   moments.sort((a, b) => (a.at < b.at ? -1 : 1));
   const visits = new Map(sheet.visits.map((visit) => [visit.visitId, visit]));
   return moments.flatMap(({ visitId, at, entry }, i) => {

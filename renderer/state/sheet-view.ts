@@ -1,5 +1,5 @@
 import { conditionsOf, meterSheet, type SheetSource } from '../../core/bridge/conditions.ts';
-import type { Fitting, StationSheet, Sweep, SweepSummary } from '../../core/bridge/records.ts';
+import type { StationSheet, Sweep, SweepSummary } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { Design, PluggedIn, Port } from '../../core/files/station.ts';
 import type { StationNotes } from '../../core/files/station-notes.ts';
@@ -12,11 +12,13 @@ import { type StationStanding, standingAgainstDesign } from '../../core/line/sta
 import { type HeldAgainst, heldAgainst } from '../../core/propose/held-against.ts';
 import type { Choice } from '../../core/propose/objective.ts';
 import { predictRows } from '../../core/propose/predict.ts';
+import { predictTurned, turnedReading } from '../../core/propose/predict-turned.ts';
 import { type NextReading, nextReading } from '../../core/propose/predicted-sweep.ts';
 import { type Proposal, propose } from '../../core/propose/propose.ts';
 import { isShapeFault } from '../../core/propose/shape-fault.ts';
 import type { Conditions } from '../../core/uncertainty/budget.ts';
 import type { PickedChoice } from './sheet-slice.ts';
+import { turnedJustBefore } from './turned.ts';
 
 /** A sweep with its levels at the port. */
 export type PortSweep = Readonly<{ summary: SweepSummary; rows: readonly LevelRow[] }>;
@@ -49,7 +51,7 @@ export type SheetView = Readonly<{
   before: PortSweep | null;
   /** What the parts fitted between the two were to give, and how far the shown sweep is from it. */
   expected: readonly LevelRow[] | null;
-  held: HeldAgainst | null;
+  held: (HeldAgainst & Readonly<{ after: 'parts' | 'trims' }>) | null;
   /** Only for the newest sweep, and only while what was in then is still in. */
   proposal: Proposal | null;
   /** What to change: the recommended choice, or the one that was picked. Null when the cause comes first. */
@@ -138,19 +140,39 @@ export function viewSheet(
   const { station } = sheet;
   const lineUp = by.notes?.lineUp ?? null;
   const then = shown.summary.pluggedIn;
-  const before = sweepBefore(port, ofPort, shown.summary, sweeps);
-  const expected =
-    before === null ? null : predictRows(before.rows, station, portName, before.summary.pluggedIn, then);
   const { conditions } = appliedTo(shown.summary, by);
+  const turned = turnedJustBefore(sheet.turns, shown.summary, ofPort);
+  const turnedSweep = turned === null ? undefined : sweeps[turned.sweepId];
+  const after: 'parts' | 'trims' =
+    turned !== null && turnedSweep !== undefined && samePath(port, turnedSweep.summary.pluggedIn, then)
+      ? 'trims'
+      : 'parts';
+  const before =
+    after === 'trims' && turnedSweep !== undefined
+      ? portSweep(turnedSweep)
+      : sweepBefore(port, ofPort, shown.summary, sweeps);
+  const fitted = { from: before?.summary.pluggedIn ?? then, to: then };
+  const turns = after === 'trims' && design !== null ? (turned?.turns ?? []) : [];
   const next =
+    turns.length > 0
+      ? turnedReading(conditions, turns)
+      : nextReading(station, portName, fitted, conditions, by.truck);
+  const expected =
     before === null
       ? null
-      : nextReading(station, portName, { from: before.summary.pluggedIn, to: then }, conditions, by.truck);
+      : turns.length > 0 && design !== null
+        ? predictTurned(before.rows, design, turns)
+        : predictRows(before.rows, station, portName, fitted.from, then);
+  const proven = () =>
+    provenBefore(port, ofPort, shown.summary, sweeps, { expected: expected ?? [], next }, by);
   const held =
-    expected === null || provenBefore(port, ofPort, shown.summary, sweeps, { expected, next }, by)
-      ? null
-      : heldAgainst(expected, shown.rows, next);
-  const withHistory = { ...empty, before, expected, held: held?.ok === true ? held.value : null };
+    expected === null || (after === 'parts' && proven()) ? null : heldAgainst(expected, shown.rows, next);
+  const withHistory = {
+    ...empty,
+    before,
+    expected,
+    held: held?.ok === true ? { ...held.value, after } : null,
+  };
   if (design === null) {
     const fit = fitSweep(shown.rows, {});
     return fit.ok
@@ -275,26 +297,4 @@ function sweepBefore(
   );
   const sweep = summary === undefined ? undefined : sweeps[summary.sweepId];
   return sweep === undefined ? null : portSweep(sweep);
-}
-
-/** Fittings that were noted together: those of one proposal, or one by hand. */
-export type FittedTogether = Readonly<{
-  key: string;
-  at: string;
-  visitId: string;
-  fittings: readonly Fitting[];
-}>;
-
-export function fittedTogether(fittings: readonly Fitting[]): readonly FittedTogether[] {
-  const groups = new Map<string, Fitting[]>();
-  for (const fitting of fittings) {
-    const key = fitting.proposalId ?? fitting.fittingId;
-    groups.set(key, [...(groups.get(key) ?? []), fitting]);
-  }
-  return [...groups].map(([key, together]) => ({
-    key,
-    at: together[0]?.at ?? '',
-    visitId: together[0]?.visitId ?? '',
-    fittings: together,
-  }));
 }

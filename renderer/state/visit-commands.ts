@@ -1,4 +1,4 @@
-import type { Change, ProposalNote } from '../../core/bridge/records.ts';
+import type { Change, ProposalNote, Turn } from '../../core/bridge/records.ts';
 import { attempt, type Context } from './context.ts';
 import { renewSheet } from './station-commands.ts';
 
@@ -52,6 +52,19 @@ export async function fitParts(
     context.client.call('parts.fit', { visitId, changes: [...changes], proposal }),
   );
   if (fitted === null) return false;
+  await renewSheet(context, stationId);
+  return true;
+}
+
+/** @returns  true when the archive has what was turned */
+export async function turnTrims(context: Context, sweepId: string, turns: readonly Turn[]): Promise<boolean> {
+  const stationId = openStationId(context);
+  const visitId = openVisitId(context);
+  if (stationId === null || visitId === null || turns.length === 0) return false;
+  const turned = await attempt(context, 'fit', 'What was turned was not noted.', () =>
+    context.client.call('trims.turn', { visitId, sweepId, turns: [...turns] }),
+  );
+  if (turned === null) return false;
   await renewSheet(context, stationId);
   return true;
 }

@@ -1,7 +1,7 @@
 import type { Client } from '../../core/bridge/client.ts';
 import type { Input } from '../../core/bridge/contract.ts';
 import type { SimulatedHand } from '../../core/bridge/live-calls.ts';
-import type { Change, ProposalNote } from '../../core/bridge/records.ts';
+import type { Change, ProposalNote, Turn } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { correctSweep, type Said, type SweepCorrection, voidSweep } from './amend-commands.ts';
@@ -61,7 +61,7 @@ import {
   startSweep,
   stopSweep,
 } from './sweep-commands.ts';
-import { beginVisit, endVisit, fitParts, type VisitStart } from './visit-commands.ts';
+import { beginVisit, endVisit, fitParts, turnTrims, type VisitStart } from './visit-commands.ts';
 import { noteTemperature, openWatch, startWatch, stopWatch } from './watch-commands.ts';
 
 /** What is done about a port that was plugged in just now. */
@@ -180,6 +180,7 @@ export function createWorkbench(
     endVisit: (note: string) => endVisit(context, note),
     fitParts: (changes: readonly Change[], proposal: ProposalNote | null) =>
       fitParts(context, changes, proposal),
+    turnTrims: (sweepId: string, turns: readonly Turn[]) => turnTrims(context, sweepId, turns),
     startSweep: async (order: SweepOrder) => {
       // The meter listens to one thing at a time.
       await stopLive(context, levels);

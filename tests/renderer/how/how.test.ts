@@ -46,7 +46,14 @@ const swing = { coldestC: 5, hottestC: 25, levelDb: -0.2, withoutControlDb: -1, 
 const pilot = { pilotMhz: 711, levelDbmv: 44, kind: 'qam', besideDb: 0.3, warnings: [] } as const;
 const limit = { port: 'forward input', through: ['input pad'], atMhz: 870, minDbmv: 8, maxDbmv: 14 };
 const note = { applied: true, note: '', atMhz: 870, minDbmv: 8, maxDbmv: 14 };
-const held = { worstDb: -0.4, worstMhz: 700, meanDb: -0.1, comparedCount: 136, withinDb: 0.7, agrees: true };
+const held = {
+  worstDb: -0.4,
+  worstMhz: 700,
+  meanDb: -0.1,
+  comparedCount: 136,
+  withinDb: 0.7,
+  agrees: true,
+} as const;
 const findings: readonly Finding[] = [
   { kind: 'ripple', periodMhz: 15, peakToPeakDb: 1.4, ...echoDistance(15) },
   { kind: 'notch', centerMhz: 300, depthDb: 4, widthMhz: 12 },
@@ -84,7 +91,8 @@ const everyOne = (unit: 'C' | 'F', length: 'm' | 'ft'): readonly How[] => [
   }),
   howStageInput(note, limit, 'dBmV'),
   howStageInput({ ...note, beforeDbmv: 10, levelDbmv: 12, uDb: 0.3, probability: 0.99 }, limit, 'dBmV'),
-  howHeld(held),
+  howHeld({ ...held, after: 'parts' }),
+  howHeld({ ...held, after: 'trims' }),
   ...findings.map((finding) => howFinding(finding, length)),
   howStationWorst('07 Mill Lane', standing, -2.4),
   gain.howReserveRule(810, 3.75, 'interpolated'),

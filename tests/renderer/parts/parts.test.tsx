@@ -44,7 +44,7 @@ it('tells each figure with its target, and its standing in a word', () => {
 });
 
 it('says whether the new sweep lies on the prediction, and where it does not', () => {
-  const held = { meanDb: 0, comparedCount: 136, withinDb: 0.7, worstMhz: 700 };
+  const held = { meanDb: 0, comparedCount: 136, withinDb: 0.7, worstMhz: 700, after: 'parts' } as const;
   const { rerender } = render(<HeldAgainst held={{ ...held, worstDb: 0.2, agrees: true }} />);
   expect(plain(document.body.textContent)).toBe('As predicted, within 0.2 dB.');
   rerender(<HeldAgainst held={{ ...held, worstDb: -1.4, agrees: false }} />);

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
 import type { Truck } from '../../../core/files/truck.ts';
+import { fittedTogether } from '../../../renderer/state/fitted-together.ts';
 import { predictionOf } from '../../../renderer/state/prediction.ts';
-import { fittedTogether, type JudgedBy, viewSheet } from '../../../renderer/state/sheet-view.ts';
+import { type JudgedBy, viewSheet } from '../../../renderer/state/sheet-view.ts';
 import { byReading, exact, installed, oldVisitId, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
 
 const viewOf = (
@@ -193,5 +194,29 @@ describe('what a sheet is judged by', () => {
       ],
     };
     expect(viewOf(turned, null, null, by({ notes })).view.held).toBeNull();
+  });
+
+  it('holds the sweep after turned trims against what the turns were to give, and only the first one', () => {
+    const [found, after] = [sweepOf({ n: 1, offDb: () => 0.6 }), sweepOf({ n: 2, offDb: () => 0.05 })];
+    const at = (summary: typeof found.summary, laterMs: number) =>
+      new Date(Date.parse(summary.startedAt) + laterMs).toISOString();
+    const turn = {
+      turnId: found.summary.sweepId,
+      visitId,
+      sweepId: found.summary.sweepId,
+      portName: 'forward output',
+      at: at(found.summary, 1000),
+      turn: { name: 'output gain', kind: 'gain' as const, atMhz: 870, byDb: -0.6 },
+    };
+    const { view, prediction } = viewOf(sheetOf([found, after], { turns: [turn] }));
+    // 0.6 dB down on 0.6 dB high comes to the design; it was read 0.05 dB above that.
+    expect(view.held).toMatchObject({ agrees: true, after: 'trims' });
+    expect(view.held?.worstDb).toBeCloseTo(0.05, 6);
+    expect(view.before?.summary.sweepId).toBe(found.summary.sweepId);
+    expect(prediction.rows?.[0]?.levelDbmv).toBeCloseTo(36 + (10 * 3) / 816, 6);
+    const wrong = sweepOf({ n: 2, offDb: () => 1.2 });
+    expect(viewOf(sheetOf([found, wrong], { turns: [turn] })).view.held).toMatchObject({ agrees: false });
+    const third = sweepOf({ n: 3, offDb: () => 0.05 });
+    expect(viewOf(sheetOf([found, after, third], { turns: [turn] })).view.held).toBeNull();
   });
 });
