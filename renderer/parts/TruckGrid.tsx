@@ -9,6 +9,9 @@ export type TruckGridProps = Readonly<{
   onCount: (valueDb: number, count: number) => void;
 }>;
 
+/** Parts are whole: no sign between digits is taken, so that none can be taken for another. */
+const WHOLE = { maximumFractionDigits: 0, useGrouping: false };
+
 /** How many of each value are there: the value large, as it is printed on the part, and a stepper under it. */
 export const TruckGrid = ({ kind, values, onCount }: TruckGridProps) => (
   <div className="truck-grid">
@@ -21,6 +24,7 @@ export const TruckGrid = ({ kind, values, onCount }: TruckGridProps) => (
         minValue={0}
         maxValue={999}
         step={1}
+        formatOptions={WHOLE}
         onChange={(changed) => Number.isFinite(changed) && onCount(valueDb, changed)}
       >
         <Label className="truck-cell__value" aria-hidden="true">
