@@ -13,7 +13,10 @@ export type KeepOrDiscardProps = Readonly<{
 /** Asked where edits would be gone; nothing is thrown away by closing alone. */
 export function KeepOrDiscard({ trouble, onKeep, onDiscard, onGoOn }: KeepOrDiscardProps) {
   const place = useRef<HTMLDivElement>(null);
-  useEffect(() => place.current?.scrollIntoView({ block: 'nearest' }), []);
+  // Newer browsers answer a scroll with a promise, which is no way to end an effect.
+  useEffect(() => {
+    place.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
     <div ref={place} className="unsaved" role="alertdialog" aria-label="Keep the changes?">
       <p className="unsaved__ask">Keep the changes?</p>
