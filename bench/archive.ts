@@ -67,82 +67,89 @@ function bareDatabase(folder: string, archive: Archive): Database.Database {
  */
 export async function archiveBench(sweepCount: number, stationCount: number): Promise<ArchiveBench> {
   const folder = mkdtempSync(join(tmpdir(), 'tiltwright-bench-'));
-  const signal = new AbortController().signal;
   try {
     const begun = performance.now();
     fillArchive(folder, sweepCount, stationCount).close();
     const fillMs = performance.now() - begun;
-    const bytes = statSync(join(folder, ARCHIVE_FILE)).size;
-
-    const backend = await createBackend({
-      dataDir: folder,
-      host: 'memory',
-      version: '0',
-      meters: noMeters,
-      emit: nothing,
-      now: () => new Date(),
-      newId: () => crypto.randomUUID(),
-      log: { info: nothing, warn: nothing, error: nothing },
-    });
-    const { handlers } = backend;
-    const start = performance.now();
-    const { stations } = await handlers['stations.list']({}, signal);
-    const firstListMs = performance.now() - start;
-    const listMs = await medianMs(() => handlers['stations.list']({}, signal));
-    const historyMs = await medianMs(async () => {
-      const sheet = await handlers['stations.open']({ stationId: stations[0]?.stationId ?? '' }, signal);
-      for (const { sweepId } of sheet.sweeps) await handlers['sweeps.open']({ sweepId }, signal);
-    });
-    await backend.close();
-
-    const archive = openArchive({ folder, session: benchSession() });
-    const scanMs = await medianMs(() => {
-      let sum = 0;
-      for (const { seq } of archive.sweeps.newestOfEach())
-        for (const { meterMdbmv } of archive.sweeps.readings(seq)) sum += meterMdbmv ?? 0;
-      return sum;
-    });
-    const bare = bareDatabase(folder, archive);
-    const first = archive.sweeps.ofStation(stations[0]?.stationId ?? '').map(({ seq }) => seq);
-    const verifyStart = performance.now();
-    const verify = archive.verify();
-    let step = verify.next();
-    while (step.done !== true) step = verify.next();
-    if (step.value.broken.length > 0) throw new Error(step.value.broken[0]?.words);
-    const verifyMs = performance.now() - verifyStart;
-    archive.close();
-
-    const bareStations = bare.prepare('SELECT * FROM station ORDER BY seq');
-    const bareReadings = bare.prepare('SELECT * FROM reading WHERE sweep = ? ORDER BY place');
-    const bareNewest = bare.prepare<[], { level: number }>(
-      'SELECT r.* FROM newest n JOIN reading r ON r.sweep = n.sweep ORDER BY n.station, r.place',
-    );
-    const bareListMs = await medianMs(() => bareStations.all());
-    const bareHistoryMs = await medianMs(() => first.map((seq) => bareReadings.all(seq)));
-    const bareScanMs = await medianMs(() => {
-      let sum = 0;
-      for (const { level } of bareNewest.iterate()) sum += level;
-      return sum;
-    });
-    bare.close();
-    const row = (what: string, ms: number, bareMs: number): readonly BenchRow[] => [
-      { what, medianMs: ms, against: AGAINST, ratio: ms / bareMs },
-      { what: `  ${AGAINST}`, medianMs: bareMs, against: AGAINST, ratio: 1 },
-    ];
-    return {
-      sweeps: sweepCount,
-      stations: stations.length,
-      fillMs,
-      bytesAReading: bytes / (sweepCount * CHANNELS),
-      firstListMs,
-      verifyMs,
-      rows: [
-        ...row(`list of ${stations.length} stations with standing, by the handler`, listMs, bareListMs),
-        ...row(`${first.length} sweeps of one station, by the handlers`, historyMs, bareHistoryMs),
-        ...row(`newest sweep of ${stations.length} stations, with levels`, scanMs, bareScanMs),
-      ],
-    };
+    return { ...(await measureArchive(folder, sweepCount)), fillMs };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** The archive of a folder, as it answers; a bare database is made beside it. */
+export async function measureArchive(
+  folder: string,
+  sweepCount: number,
+): Promise<Omit<ArchiveBench, 'fillMs'>> {
+  const signal = new AbortController().signal;
+  const bytes = statSync(join(folder, ARCHIVE_FILE)).size;
+
+  const backend = await createBackend({
+    dataDir: folder,
+    host: 'memory',
+    version: '0',
+    meters: noMeters,
+    emit: nothing,
+    now: () => new Date(),
+    newId: () => crypto.randomUUID(),
+    log: { info: nothing, warn: nothing, error: nothing },
+  });
+  const { handlers } = backend;
+  const start = performance.now();
+  const { stations } = await handlers['stations.list']({}, signal);
+  const firstListMs = performance.now() - start;
+  const listMs = await medianMs(() => handlers['stations.list']({}, signal));
+  const historyMs = await medianMs(async () => {
+    const sheet = await handlers['stations.open']({ stationId: stations[0]?.stationId ?? '' }, signal);
+    for (const { sweepId } of sheet.sweeps) await handlers['sweeps.open']({ sweepId }, signal);
+  });
+  await backend.close();
+
+  const archive = openArchive({ folder, session: benchSession() });
+  const scanMs = await medianMs(() => {
+    let sum = 0;
+    for (const { seq } of archive.sweeps.newestOfEach())
+      for (const { meterMdbmv } of archive.sweeps.readings(seq)) sum += meterMdbmv ?? 0;
+    return sum;
+  });
+  const bare = bareDatabase(folder, archive);
+  const first = archive.sweeps.ofStation(stations[0]?.stationId ?? '').map(({ seq }) => seq);
+  const verifyStart = performance.now();
+  const verify = archive.verify();
+  let step = verify.next();
+  while (step.done !== true) step = verify.next();
+  if (step.value.broken.length > 0) throw new Error(step.value.broken[0]?.words);
+  const verifyMs = performance.now() - verifyStart;
+  archive.close();
+
+  const bareStations = bare.prepare('SELECT * FROM station ORDER BY seq');
+  const bareReadings = bare.prepare('SELECT * FROM reading WHERE sweep = ? ORDER BY place');
+  const bareNewest = bare.prepare<[], { level: number }>(
+    'SELECT r.* FROM newest n JOIN reading r ON r.sweep = n.sweep ORDER BY n.station, r.place',
+  );
+  const bareListMs = await medianMs(() => bareStations.all());
+  const bareHistoryMs = await medianMs(() => first.map((seq) => bareReadings.all(seq)));
+  const bareScanMs = await medianMs(() => {
+    let sum = 0;
+    for (const { level } of bareNewest.iterate()) sum += level;
+    return sum;
+  });
+  bare.close();
+  const row = (what: string, ms: number, bareMs: number): readonly BenchRow[] => [
+    { what, medianMs: ms, against: AGAINST, ratio: ms / bareMs },
+    { what: `  ${AGAINST}`, medianMs: bareMs, against: AGAINST, ratio: 1 },
+  ];
+  return {
+    sweeps: sweepCount,
+    stations: stations.length,
+    bytesAReading: bytes / (sweepCount * CHANNELS),
+    firstListMs,
+    verifyMs,
+    rows: [
+      ...row(`list of ${stations.length} stations with standing, by the handler`, listMs, bareListMs),
+      ...row(`${first.length} sweeps of one station, by the handlers`, historyMs, bareHistoryMs),
+      ...row(`newest sweep of ${stations.length} stations, with levels`, scanMs, bareScanMs),
+    ],
+  };
 }
