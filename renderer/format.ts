@@ -39,6 +39,10 @@ export const sizeDb = inManner(numbers.sizeDb);
 export const sureWords = inManner(numbers.sureWords);
 export const temperature = inManner(numbers.temperature);
 
+/** "10 000": a large count, with a thin space for the thousands, which nobody takes for a fraction (ISO 80000-1). */
+export const whole = (count: number): string =>
+  String(Math.round(count)).replace(/\B(?=(?:\d{3})+$)/g, '\u202F');
+
 /** "2.10": so many digits after the decimal sign; a size, without a sign of its own. */
 export const decimals = (size: number, digits: number): string => asWritten(size.toFixed(digits));
 

@@ -4,7 +4,7 @@ import type { SeasonPlan } from '../../core/season/plan.ts';
 import { RATED_C } from '../../core/season/span.ts';
 import { SUN_OFFSET_C } from '../../core/season/sun.ts';
 import { LEAST_SWING_C, type Swing } from '../../core/watch/swing.ts';
-import { mhz, plusMinus, sizeDb, type TemperatureUnit, temperature } from '../format.ts';
+import { mhz, plusMinus, sizeDb, type TemperatureUnit, temperature, whole } from '../format.ts';
 import { aDegree, degrees } from './degrees.ts';
 import { type How, PRACTICE, plainHow } from './how.ts';
 
@@ -85,7 +85,7 @@ export const howChance = (
   plainHow({
     title: 'Chance of holding all year',
     value: said,
-    words: `${chance.runs.toLocaleString('en-GB')} such years are drawn, each with figures as uncertain as these are, and counted how many hold. Always the same draw, so that the same figures give the same chance.`,
+    words: `${whole(chance.runs)} such years are drawn, each with figures as uncertain as these are, and counted how many hold. Always the same draw, so that the same figures give the same chance.`,
     formula: 'years that hold / years drawn',
     items: [
       { name: 'Loss of the span', text: `${plusMinus(spread.spanLossDb)}\u00A0dB` },

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { Input, Label, TextField } from 'react-aria-components';
 import type { LinkHealth } from '../../core/bridge/meter-calls.ts';
-import { duration } from '../format.ts';
+import { decimals, duration } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { numbered } from '../parts/numbered.ts';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -63,7 +63,7 @@ function factsOf(health: LinkHealth | null): readonly (readonly [string, string]
   const errors = (health?.unansweredCount ?? 0) + (health?.breakCount ?? 0);
   return [
     ['On', health?.where ?? 'none'],
-    ['Readings a second', pace === null ? 'at rest' : pace.toFixed(pace < 10 ? 1 : 0)],
+    ['Readings a second', pace === null ? 'at rest' : decimals(pace, pace < 10 ? 1 : 0)],
     ['Readings', String(health?.readingCount ?? 0)],
     [
       'Errors',

@@ -3,7 +3,7 @@ import type { Design } from '../../core/files/station.ts';
 import { explainProposal } from '../../core/propose/explain.ts';
 import type { Choice } from '../../core/propose/objective.ts';
 import type { Proposal } from '../../core/propose/propose.ts';
-import { sizeDb } from '../format.ts';
+import { decimals, sizeDb } from '../format.ts';
 import { howPrediction, predictedGoodToDb } from '../how/prediction.ts';
 import { howBeyondTruck, howFloor, howStageInput, howTrims, howWhy } from '../how/proposal.ts';
 import { HowText } from '../parts/HowText.tsx';
@@ -46,7 +46,7 @@ export function ProposalBlock({ view, sheet, proposal, choice, design, crowded }
       ? { note: proposal.stageInput, limit: stageInput }
       : null;
   const beyond = isRecommended ? (proposal.beyondTruck ?? null) : null;
-  const floor = `${proposal.remains.floorDb.toFixed(1)} dB`;
+  const floor = `${decimals(proposal.remains.floorDb, 1)} dB`;
   const hasWork = changes.length > 0 || turns.length > 0;
   return (
     <div className={hasWork ? 'do' : 'do do--calm'}>

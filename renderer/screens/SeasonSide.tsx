@@ -5,7 +5,7 @@ import {
   type SeasonChance,
   seasonChance,
 } from '../../core/season/monte-carlo.ts';
-import { mhz, sizeDb, temperature } from '../format.ts';
+import { mhz, sizeDb, temperature, whole } from '../format.ts';
 import { degrees } from '../how/degrees.ts';
 import { howChance, howDemand, howHolds, howLimits, howSun } from '../how/season.ts';
 import { HowText } from '../parts/HowText.tsx';
@@ -81,7 +81,7 @@ export function SeasonSide({ view, measured }: SeasonSideProps) {
         <p>
           chance of holding all year
           <small>
-            {`${SEASON_RUNS.toLocaleString('en-GB')} years drawn: span ±${sizeDb(spread.spanLossDb)}, reserve ±${sizeDb(spread.reserveDb)}, thermometer ±${degrees(spread.setAtC, unit)}, coefficient ±${((spread.perDegreeC / plan.span.perDegreeC) * 100).toFixed(0)}\u00A0%`}
+            {`${whole(SEASON_RUNS)} years drawn: span ±${sizeDb(spread.spanLossDb)}, reserve ±${sizeDb(spread.reserveDb)}, thermometer ±${degrees(spread.setAtC, unit)}, coefficient ±${((spread.perDegreeC / plan.span.perDegreeC) * 100).toFixed(0)}\u00A0%`}
           </small>
         </p>
       </div>

@@ -4,7 +4,7 @@ import type { Followed } from '../../core/drift/figures.ts';
 import { REGRESSION_FROM, REGRESSION_SPREAD_C } from '../../core/drift/normalize.ts';
 import type { Segment, SegmentCause } from '../../core/drift/segments.ts';
 import type { StationDrift } from '../../core/drift/station-drift.ts';
-import { counted, fullDay, oneDecimal, plugIn } from '../format.ts';
+import { counted, decimals, fullDay, oneDecimal, plugIn } from '../format.ts';
 
 const NARROW = '\u00A0';
 const DAY_MS = 86_400_000;
@@ -54,9 +54,9 @@ export const leavingWords = (trend: DriftTrend, newestMs: number): string =>
 
 /** "+0.6 ±0.2 dB a year" with 95 of 100 times in it. */
 export function slopeWords({ perYearDb, toPerYearDb }: DriftTrend): string {
-  const size = Math.abs(perYearDb).toFixed(2);
+  const size = decimals(Math.abs(perYearDb), 2);
   const sign = Number(size) === 0 ? '' : perYearDb < 0 ? '\u2212' : '+';
-  return `${sign}${size} \u00B1${(toPerYearDb - perYearDb).toFixed(2)}`;
+  return `${sign}${size} \u00B1${decimals(toPerYearDb - perYearDb, 2)}`;
 }
 
 export const figureNames: Readonly<Record<Followed, string>> = {

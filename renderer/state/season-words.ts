@@ -6,6 +6,7 @@ import {
   counted,
   day,
   dayOfYear,
+  decimals,
   plugIn,
   sizeDb,
   type TemperatureUnit,
@@ -100,7 +101,7 @@ export function chanceWords(holds: number): string {
 
 const enough = (fromDb: number, toDb: number, sign: 1 | -1): string => {
   const [least, most] = sign > 0 ? [Math.max(0, fromDb), toDb] : [Math.max(0, -toDb), -fromDb];
-  return most - least < 0.05 ? '' : ` (${least.toFixed(1)} to ${sizeDb(most)} does)`;
+  return most - least < 0.05 ? '' : ` (${decimals(least, 1)} to ${sizeDb(most)} does)`;
 };
 
 /** One thing that alone would be enough, with the smallest figure that is. */
@@ -120,7 +121,7 @@ export function remedyWords(remedy: SeasonRemedy): string {
       return `A control that reaches ${parts.join(' and ')}.`;
     }
     case 'tracking':
-      return `A thermal control that follows ${remedy.thermalTracking.toFixed(2)} of the cable.`;
+      return `A thermal control that follows ${decimals(remedy.thermalTracking, 2)} of the cable.`;
     case 'mode':
       return `The same control in ${modeWords[remedy.mode]}.`;
   }

@@ -9,6 +9,7 @@ import {
   plusMinus,
   signedDb,
   sureWords,
+  whole,
   writeAs,
   writtenAs,
 } from '../../renderer/format.ts';
@@ -56,6 +57,12 @@ describe('what is written', () => {
     expect(sureWords('pass', 0.972)).toBe(`97${N}% sure`);
     expect(asWritten('On design: worst channel 0.4 dB.')).toBe('On design: worst channel 0,4 dB.');
     expect(clock(nine)).toBe('21:05');
+    expect([whole(7), whole(999), whole(10_000), whole(1_234_567)]).toEqual([
+      '7',
+      '999',
+      '10\u202F000',
+      '1\u202F234\u202F567',
+    ]);
     writeAs(british);
     expect(level(-3.25, 'dBmV')).toBe(`\u22123.3${N}dBmV`);
     expect(clock(nine)).toBe('21:05');

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { Input, Label, SearchField } from 'react-aria-components';
 import { attentionLists } from '../../../core/drift/attention.ts';
+import { whole } from '../../format.ts';
 import { PressButton } from '../../parts/PressButton.tsx';
 import { Quantity } from '../../parts/Quantity.tsx';
 import { Segments } from '../../parts/Segments.tsx';
@@ -18,17 +19,15 @@ import { useActions, useBench, useSelected, useWorkbench } from '../../state/use
 import { RecordsBar } from './RecordsBar.tsx';
 import { RecordsTable } from './RecordsTable.tsx';
 
-const number = (count: number): string => count.toLocaleString('en-GB');
-
 /** What is still being read, or why it is not. */
 function readingWords({ reading, stations, trends, total }: Records): string {
   switch (reading.at) {
     case 'stations':
       return total === null
         ? 'Reading the stations.'
-        : `Reading: ${number(stations.length)} of ${number(total)} stations.`;
+        : `Reading: ${whole(stations.length)} of ${whole(total)} stations.`;
     case 'trends':
-      return `Looking through histories: ${number(Object.keys(trends).length)} of ${number(stations.length)} stations.`;
+      return `Looking through histories: ${whole(Object.keys(trends).length)} of ${whole(stations.length)} stations.`;
     case 'failed':
       return `Not everything could be read. ${reading.help}`;
     case 'done':
@@ -54,8 +53,8 @@ export function TableScreen() {
   const counts = useMemo(() => listCounts(rows), [rows]);
   const shown = useMemo(() => shownRows(rows, list, text, sort), [rows, list, text, sort]);
   const said = [
-    ...(counts.drifting > 0 ? [`${number(counts.drifting)} drifting`] : []),
-    ...(counts.due > 0 ? [`${number(counts.due)} due`] : []),
+    ...(counts.drifting > 0 ? [`${whole(counts.drifting)} drifting`] : []),
+    ...(counts.due > 0 ? [`${whole(counts.due)} due`] : []),
   ].join(', ');
   return (
     <div className="records">
@@ -65,7 +64,7 @@ export function TableScreen() {
       <main className="records__main">
         <div className="records__head">
           <h1>
-            {`${number(rows.length)} ${rows.length === 1 ? 'station' : 'stations'}`}
+            {`${whole(rows.length)} ${rows.length === 1 ? 'station' : 'stations'}`}
             {said === '' ? '' : `: ${said}`}
           </h1>
           <p className="records__reading" role="status">
@@ -77,7 +76,7 @@ export function TableScreen() {
             label="Which stations"
             options={[
               { key: 'all' as const, text: 'All' },
-              ...attentionLists.map((key) => ({ key, text: `${listWords[key]} ${number(counts[key])}` })),
+              ...attentionLists.map((key) => ({ key, text: `${listWords[key]} ${whole(counts[key])}` })),
             ]}
             chosen={list}
             onChoose={listChosen}
