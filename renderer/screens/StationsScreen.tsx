@@ -9,6 +9,9 @@ import { KeptButtons } from './KeptButtons.tsx';
 import { MeterChip } from './MeterChip.tsx';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 
+/** More than these make a page slow that draws every row; the table of all records has any number. */
+const MOST_LISTED = 200;
+
 export function StationsScreen() {
   const stations = useSelected(selectStations);
   const busy = useSelected(selectBusy);
@@ -69,10 +72,13 @@ export function StationsScreen() {
             </div>
           </div>
           <StationList
-            rows={stations.rows}
+            rows={stations.rows.slice(0, MOST_LISTED)}
             now={now()}
             onOpen={(stationId) => workbench.openStation(stationId)}
           />
+          {stations.rows.length > MOST_LISTED && (
+            <p className="stations__foot">{`The first ${MOST_LISTED} are listed here. All records has every one of the ${stations.rows.length}, with a field to find it by.`}</p>
+          )}
           {link.at === 'open' && <p className="stations__foot">Kept in {link.archivePath}</p>}
         </main>
       )}
