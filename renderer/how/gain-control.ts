@@ -24,7 +24,7 @@ import {
   type TemperatureUnit,
   temperature,
 } from '../format.ts';
-import { aDegree, degrees } from './degrees.ts';
+import { aDegree, degrees, middleWords } from './degrees.ts';
 import { type How, PRACTICE, plainHow } from './how.ts';
 
 const basisSentence = (basis: Basis): string => `${capital(basisWords(basis))}.`;
@@ -61,8 +61,8 @@ export const howSpanOffset = (
   plainHow({
     title: 'The day\u2019s compensation, by physics',
     value: signedDb(offsetDb),
-    words: `How much more this span of ${sizeDb(span.lossDb)} loses today than at ${temperature(MIDDLE_C, unit)}, where the rule has its middle.`,
-    formula: `${sizeDb(span.lossDb)} \u00B7 ${aDegree(span.perDegreeC, unit)} \u00B7 (${temperature(ambientC, unit)} \u2212 ${temperature(MIDDLE_C, unit)}), ${degrees(Math.abs(ambientC - MIDDLE_C), unit)} apart`,
+    words: `How much more this span of ${sizeDb(span.lossDb)} loses today than at ${middleWords(unit)}, where the rule has its middle.`,
+    formula: `${sizeDb(span.lossDb)} \u00B7 ${aDegree(span.perDegreeC, unit)} \u00B7 (${temperature(ambientC, unit)} \u2212 ${middleWords(unit)}), ${degrees(Math.abs(ambientC - MIDDLE_C), unit)} apart`,
     judged: `Where rule and physics differ by more than ${sizeDb(DISAGREE_DB)} it is said; the operator\u2019s procedure decides.`,
     source: span.isGiven
       ? 'The coefficient: the station file.'

@@ -3,7 +3,7 @@ import { basisWords } from '../../core/gain-control/basis.ts';
 import { RANGE_LIMITS, RANGE_LIMITS_HOLD } from '../../core/gain-control/range.ts';
 import { MIDDLE_C, PER_DEGREE_C } from '../../core/gain-control/span-offset.ts';
 import { mhz, oneDecimal, signedDb, sizeDb, temperature } from '../format.ts';
-import { aDegree } from '../how/degrees.ts';
+import { aDegree, middleWords } from '../how/degrees.ts';
 import { howAmbientRule, howRangeLimits, howReserveRule, howSpanOffset } from '../how/gain-control.ts';
 import { HowText } from '../parts/HowText.tsx';
 import { Mark } from '../parts/Mark.tsx';
@@ -90,7 +90,7 @@ export function SetUpRules({ topMhz, ambientC, spanDb, perDegreeC, only = all }:
               </strong>{' '}
               by physics
               <small>
-                {`a span of ${sizeDb(spanDb)}, ${aDegree(perDegreeC ?? PER_DEGREE_C, unit)}, against ${temperature(MIDDLE_C, unit)}`}
+                {`a span of ${sizeDb(spanDb)}, ${aDegree(perDegreeC ?? PER_DEGREE_C, unit)}, against ${middleWords(unit)}`}
               </small>
             </dd>
           )}
