@@ -237,8 +237,7 @@ export const recordDocuments = {
 } as const;
 
 export type RecordKind = keyof typeof recordDocuments;
-export type RecordDocument<K extends RecordKind> = z.infer<(typeof recordDocuments)[K]>;
-export const isRecordKind = (kind: string): kind is RecordKind => Object.hasOwn(recordDocuments, kind);
+const isRecordKind = (kind: string): kind is RecordKind => Object.hasOwn(recordDocuments, kind);
 
 /**
  * A record of a file, checked.

@@ -10,7 +10,7 @@ import { migrate } from '../../../electron/backend/archive/migrate.ts';
 import { settingsTables } from '../../../electron/backend/archive/steps/003-settings.ts';
 import { lookInto, openTestArchive, stationFile, throwAwayFolder } from '../../support/archive.ts';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 /** An archive with one row in each of the three tables. */
 function filled(): Database.Database {
