@@ -109,7 +109,7 @@ function pluggedInAfter(
   const station = last?.station ?? parts.designs.newest(visit.stationId).station;
   const values = new Map(Object.entries({ ...installedOf(station), ...last?.pluggedIn }));
   for (const { at, position, to } of fittings)
-    if (last === undefined || at > last.startedAt) values.set(position, to);
+    if (last === undefined || at >= last.startedAt) values.set(position, to);
   return Object.fromEntries(values);
 }
 

@@ -14,10 +14,10 @@ describe('the report as PDF', () => {
     ['letter', 8.5 * 72, 11 * 72],
   ] as const)('is %s, all vectors, tagged, and counts its pages', async (paper, widthPt, heightPt) => {
     const bytes = await reportPdf(document, paper);
-    const { pages, title, language, isTagged } = await readPdf(bytes);
+    const { pages, title, language, roles } = await readPdf(bytes);
     expect(title).toBe('07 Mill Lane, visit of 2 March 2026');
     expect(language).toBe('en');
-    expect(isTagged).toBe(true);
+    for (const role of ['H1', 'H2', 'Table', 'TH', 'TD', 'Figure', 'L']) expect(roles).toContain(role);
     pages.forEach((page, i) => {
       expect(page.widthPt).toBeCloseTo(widthPt, 1);
       expect(page.heightPt).toBeCloseTo(heightPt, 1);

@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { periodBatch } from '../../../core/drift/period-batch.ts';
 import { periodReport } from '../../../core/report/period.ts';
-import { madeUpHash, PLACE } from '../../support/reported-visit.ts';
+import { madeUpHash } from '../../support/reported-visit.ts';
 
 const frame = {
-  place: PLACE,
+  place: { timeZone: 'UTC', utcOffsetMin: 0 },
   program: '0.1.0',
   madeAt: '2026-04-01T10:00:00.000Z',
   head: { device: 'd', seq: 7, hash: madeUpHash('h') },
