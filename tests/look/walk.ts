@@ -172,7 +172,7 @@ export const stops: readonly Stop[] = [
     arrive: async (page) => {
       await press(page, /^Back to /);
       await press(page, 'Visits of a period');
-      await page.locator('.period').waitFor(wait);
+      await page.locator('.period h1').waitFor(wait);
     },
   },
 ];
