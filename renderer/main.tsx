@@ -16,6 +16,7 @@ import './look/kept.css';
 import './look/line-up.css';
 import './look/meter.css';
 import './look/places.css';
+import './look/preview.css';
 import './look/report.css';
 import './look/peaking.css';
 import './look/season.css';

@@ -110,6 +110,14 @@ export const calls = {
       text: fileText,
       /** 0 when the file's levels are those of the port itself. */
       testPointLossDb: z.number().min(0).max(60),
+      /** What the person said of the file where it does not say it itself. */
+      told: z
+        .strictObject({
+          table: z.number().int().min(1).max(1000).optional(),
+          frequencyUnit: z.enum(['Hz', 'kHz', 'MHz', 'GHz']).optional(),
+          levelUnit: z.enum(['dBmV', 'dBuV', 'dBm']).optional(),
+        })
+        .optional(),
     }),
     out: z.strictObject({
       sweepId: Id,

@@ -12,7 +12,10 @@ import { numberWritten } from './written-number.ts';
 /** Units that stand outside of the table, each with where it was found. */
 export type UnitsBeside = Readonly<{
   prose: ProseUnits;
-  told: Readonly<{ frequencyUnit?: ProseUnits['frequency']; levelUnit?: ProseUnits['level'] }>;
+  told: Readonly<{
+    frequencyUnit?: ProseUnits['frequency'] | undefined;
+    levelUnit?: ProseUnits['level'] | undefined;
+  }>;
   /** The unit that another table of the same text gives a level under the same heading. */
   sibling: ProseUnits['level'];
 }>;

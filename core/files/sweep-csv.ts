@@ -15,9 +15,9 @@ import { rowsOfTable, type TableRows } from './table-rows.ts';
 /** What a person says of a file that it does not say for certain. */
 export type Told = Readonly<{
   /** Which of its tables, from 1. */
-  table?: number;
-  frequencyUnit?: FrequencyUnit;
-  levelUnit?: LevelUnit;
+  table?: number | undefined;
+  frequencyUnit?: FrequencyUnit | undefined;
+  levelUnit?: LevelUnit | undefined;
 }>;
 
 /** How a file was read, for telling the person. */
@@ -57,6 +57,12 @@ function siblingUnits(tables: readonly Table[]): (LevelUnit | null)[] {
   });
 }
 
+/** A refusal may quote a cell, and a quoted cell may have lines; what a person reads has one. */
+const onOneLine = <T>(result: Result<T>): Result<T> =>
+  result.ok
+    ? result
+    : { ...result, where: result.where.replace(/\s+/g, ' '), help: result.help.replace(/\s+/g, ' ') };
+
 /** The lines of words that may speak for a table: its own titles, and the comments above it. */
 const proseFor = (table: Table, { comments }: Tables) =>
   unitsInProse([...comments.filter(({ line }) => line <= table.header.line), ...table.titles]);
@@ -75,7 +81,7 @@ export function tablesOfSweep(
   told: Told = {},
 ): Result<Readonly<{ all: Tables; read: readonly Result<TableRows>[]; found: readonly FoundTable[] }>> {
   const all = readTables(text, fileName, ['frequency', 'level']);
-  if (!all.ok) return all;
+  if (!all.ok) return onOneLine(all);
   const { tables } = all.value;
   if (tables.length > MOST_TABLES)
     return refuse(
@@ -85,7 +91,9 @@ export function tablesOfSweep(
     );
   const siblings = siblingUnits(tables);
   const read = tables.map((table, i) =>
-    rowsOfTable(table, { prose: proseFor(table, all.value), told, sibling: siblings[i] ?? null }, fileName),
+    onOneLine(
+      rowsOfTable(table, { prose: proseFor(table, all.value), told, sibling: siblings[i] ?? null }, fileName),
+    ),
   );
   const found = tables.map((table, i) => foundTable(table, i + 1, read[i] ?? null));
   return done({ all: all.value, read, found });
@@ -108,7 +116,7 @@ export function readSweepCsv(text: string, fileName: string, told: Told = {}): R
   if (!tables.ok) return tables;
   const { all, read, found } = tables.value;
   const chosen = chosenTables(found, read, told.table ?? null, fileName);
-  if (!chosen.ok) return chosen;
+  if (!chosen.ok) return onOneLine(chosen);
   const rows: LevelRow[] = [];
   const notes: string[] = [];
   for (const { rows: some, notes: said } of chosen.value.read) {

@@ -1,11 +1,10 @@
 import { useMemo } from 'react';
-import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import type { SweepSummary } from '../../core/bridge/records.ts';
 import { capital, clock, counted, day } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
-import { saveFile } from '../save-file.ts';
 import { calibrationWords } from '../state/calibration-words.ts';
 import { fittedTogether } from '../state/fitted-together.ts';
 import { selectFace, selectRun } from '../state/select.ts';
@@ -15,6 +14,7 @@ import { turnedTogether } from '../state/turned.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
 import { ReportButtons } from './report/ReportButtons.tsx';
+import { SaveSweepButton } from './SaveSweepButton.tsx';
 import { SweepFileButton } from './SweepFileButton.tsx';
 
 export type SheetLogProps = Readonly<{ open: OpenSheet; view: SheetView }>;
@@ -78,13 +78,9 @@ export function SheetLog({ open, view }: SheetLogProps) {
   const run = useSelected(selectRun);
   const reading = run.at !== 'idle' && run.at !== 'cut-short';
   const { faceChosen, dialogOpened } = useActions();
-  const { chooseSweep, exportSweep } = useWorkbench();
+  const { chooseSweep } = useWorkbench();
   const entries = useMemo(() => entriesOf(open, view, now()), [open, view, now]);
   const shownId = view.shown?.summary.sweepId ?? null;
-  const save = async () => {
-    const file = shownId === null ? null : await exportSweep(shownId);
-    if (file !== null) saveFile(file.fileName, file.text);
-  };
   return (
     <footer className="foot">
       {entries.length === 0 ? (
@@ -128,9 +124,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
             at={view.shown.summary.startedAt}
           />
         )}
-        <Button className="button button--plain button--usual" isDisabled={shownId === null} onPress={save}>
-          <Glyph name="save" /> CSV
-        </Button>
+        <SaveSweepButton sweepId={shownId} />
       </div>
     </footer>
   );

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { DropZone, type DropZoneProps } from 'react-aria-components';
 import { PressButton } from '../parts/PressButton.tsx';
+import { fileText } from '../read-file-text.ts';
 import { selectDialog, selectPlace, selectRun, selectSheet } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { viewSheet } from '../state/sheet-view.ts';
@@ -73,7 +74,7 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
       noticed({ tone: 'problem', text: `${file.name} was not taken in.`, help: 'Begin the visit first.' });
       return;
     }
-    const text = await (await file.getFile()).text();
+    const text = await fileText(await file.getFile());
     dialogOpened({ open: 'import-sweep', fileName: file.name, text });
   };
   if (view === null) return null;

@@ -1,4 +1,5 @@
 import type { Purpose } from '../../core/bridge/records.ts';
+import type { Told } from '../../core/files/sweep-csv.ts';
 import { attempt, type Context, helpOf } from './context.ts';
 import { fetchSweeps, renewSheet } from './station-commands.ts';
 import { openVisitId } from './visit-commands.ts';
@@ -84,6 +85,7 @@ export type SweepFile = Readonly<{
   text: string;
   testPointLossDb: number;
   purpose: Purpose;
+  told?: Told;
 }>;
 
 export async function importSweep(context: Context, file: SweepFile): Promise<void> {

@@ -59,7 +59,7 @@ export function importSweep(
   const visit = visits.openVisit(input.visitId);
   const design = designs.newest(visit.stationId);
   const port = portOf(design.station, input.portName);
-  const read = readSweepCsv(input.text, input.fileName);
+  const read = readSweepCsv(input.text, input.fileName, input.told ?? {});
   if (!read.ok) throw new Refused(read);
   const startedAt = now();
   const { readings, left } = readingsOf(read.value.rows, startedAt.toISOString(), input.fileName);
