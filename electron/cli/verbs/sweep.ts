@@ -125,6 +125,9 @@ async function readAll(meter: Meter, plan: Plan, options: Options, io: VerbIo): 
       ? null
       : await beginReadingFile(options.out, [
           `meter: ${identityLine(meter.identity)}`,
+          ...(meter.identity.calibrationDueOn === undefined
+            ? []
+            : [`calibration due: ${meter.identity.calibrationDueOn}`]),
           `test point loss: ${testPointLossDb} dB, added`,
         ]);
   const rows: Row[] = [];
