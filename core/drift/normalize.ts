@@ -88,5 +88,10 @@ export function normalRows(
   });
 }
 
-/** Degrees from where a cable has its rated loss: the regressor, so that the constant is the value at 20 degrees C. */
+/**
+ * Degrees from where a cable has its rated loss: the regressor, so that the constant is the value at 20 degrees C.
+ * @param ambientC  degrees C; null is taken for 20
+ * @returns  degrees C
+ * @source   core/season/span.ts, `RATED_C`
+ */
 export const fromRatedC = (ambientC: number | null): number => (ambientC ?? RATED_C) - RATED_C;

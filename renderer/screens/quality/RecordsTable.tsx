@@ -6,7 +6,7 @@ import { TrendLine } from '../../parts/TrendLine.tsx';
 import type { RecordRow } from '../../state/quality-rows.ts';
 import type { SortBy } from '../../state/quality-slice.ts';
 import { ageWords } from '../../state/quality-words.ts';
-import { selectRecordsSort, selectTextSize } from '../../state/select.ts';
+import { selectRecordsList, selectRecordsSort, selectTextSize } from '../../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../../state/use-workbench.ts';
 
 const columns: readonly Readonly<{ key: SortBy; name: string; isNumber: boolean }>[] = [
@@ -29,6 +29,8 @@ export type RecordsTableProps = Readonly<{ rows: readonly RecordRow[]; nowMs: nu
 export function RecordsTable({ rows, nowMs }: RecordsTableProps) {
   const { openHistory } = useWorkbench();
   const textSize = useSelected(selectTextSize);
+  const list = useSelected(selectRecordsList);
+  const { by, isDown } = useSelected(selectRecordsSort);
   const layout = useMemo(
     () => ({ rowSize: Math.round((ROW_REM * 16 * Number(textSize)) / 100) }),
     [textSize],
@@ -36,7 +38,8 @@ export function RecordsTable({ rows, nowMs }: RecordsTableProps) {
   return (
     <div className="records-table">
       <Heads />
-      <Virtualizer layout={ListLayout} layoutOptions={layout}>
+      {/* Another list or order begins at its top again. */}
+      <Virtualizer key={`${list} ${by} ${isDown}`} layout={ListLayout} layoutOptions={layout}>
         <GridList
           className="records-table__rows"
           aria-label="All stations; Enter opens a station's history"
