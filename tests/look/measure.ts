@@ -4,8 +4,8 @@ export type Control = Readonly<{
   name: string;
   width: number;
   height: number;
-  left: number;
-  top: number;
+  /** The part of it that can be pressed now: a list that is walked sideways shows some of its rows in part. */
+  seen: Readonly<{ left: number; top: number; right: number; bottom: number }>;
   /** A figure inside a sentence: it is pressed where its words are, and its target is taller than they are. */
   inline: boolean;
   /** One of the large buttons of a visit. */
@@ -44,6 +44,16 @@ export const controlsOf = (page: Page): Promise<readonly Control[]> =>
       const inline = label.matches('.how-button--quiet') && around.position === 'absolute';
       const width = inline ? Math.max(box.width, Number.parseFloat(around.width)) : box.width;
       const height = inline ? Math.max(box.height, Number.parseFloat(around.height)) : box.height;
+      const part = { left: box.left, top: box.top, right: box.right, bottom: box.bottom };
+      for (let at = label.parentElement; at !== null && at !== document.body; at = at.parentElement) {
+        if (getComputedStyle(at).overflowX === 'visible') continue;
+        const frame = at.getBoundingClientRect();
+        part.left = Math.max(part.left, frame.left);
+        part.right = Math.min(part.right, frame.right);
+        part.top = Math.max(part.top, frame.top);
+        part.bottom = Math.min(part.bottom, frame.bottom);
+      }
+      if (part.right <= part.left || part.bottom <= part.top) continue;
       const group = label.parentElement?.closest(groups) ?? null;
       if (group !== null && !numbers.has(group)) numbers.set(group, numbers.size);
       seen.set(label, {
@@ -53,8 +63,7 @@ export const controlsOf = (page: Page): Promise<readonly Control[]> =>
         width: Math.round(width * 10) / 10,
         height: Math.round(height * 10) / 10,
         inline,
-        left: box.left,
-        top: box.top,
+        seen: part,
         ofVisit: label.classList.contains('button--visit'),
         group: group === null ? null : String(numbers.get(group)),
       });
@@ -74,9 +83,8 @@ export function tooClose(controls: readonly Control[], leastPx = 8): readonly st
   controls.forEach((one, i) => {
     for (const other of controls.slice(i + 1)) {
       if (one.inline || other.inline || (one.group !== null && one.group === other.group)) continue;
-      const across =
-        Math.max(one.left, other.left) - Math.min(one.left + one.width, other.left + other.width);
-      const down = Math.max(one.top, other.top) - Math.min(one.top + one.height, other.top + other.height);
+      const across = Math.max(one.seen.left, other.seen.left) - Math.min(one.seen.right, other.seen.right);
+      const down = Math.max(one.seen.top, other.seen.top) - Math.min(one.seen.bottom, other.seen.bottom);
       const gap = Math.max(across, down);
       const isInside =
         across <= -Math.min(one.width, other.width) && down <= -Math.min(one.height, other.height);
