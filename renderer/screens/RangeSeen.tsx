@@ -37,17 +37,18 @@ export function RangeSeen({ proof }: Readonly<{ proof: StepProof }>) {
       </p>
     );
   const figures = `up ${oneDecimal(verdict.upDb)}, down ${oneDecimal(verdict.downDb)}, in all ${sizeDb(verdict.totalDb)}`;
+  const found = `Range ${rangeVerdictWords[verdict.verdict]}${run.phase === 'down' ? ' so far' : ''}: ${figures}.`;
+  const why = ` Outside by no more than the meter’s ±${sizeDb(RANGE_UNCERTAINTY_DB)}.`;
   return (
     <p className="said" role="status">
       <Mark verdict={verdict.verdict} pointing="up" />
       <span>
+        {/* One text, so that whoever hears it hears the reason before the offer to say more. */}
         <HowText
           how={howRange(verdict)}
-          text={`Range ${rangeVerdictWords[verdict.verdict]}${run.phase === 'down' ? ' so far' : ''}: ${figures}.`}
+          text={verdict.verdict === 'undecided' ? found + why : found}
           figure={figures}
         />
-        {verdict.verdict === 'undecided' &&
-          ` Outside by no more than the meter’s ±${sizeDb(RANGE_UNCERTAINTY_DB)}.`}
       </span>
     </p>
   );

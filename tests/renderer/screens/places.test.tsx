@@ -271,7 +271,8 @@ it('shows the year and says how sure it is; the picture has its numbers beside i
   expect(screen.getByRole('heading', { level: 1 }).textContent?.replaceAll('\u00A0', ' ')).toBe(
     'Holds all year, \u221230 to 45 °C',
   );
-  expect(await screen.findByText(/^over 99/)).toBeDefined();
+  const chance = await screen.findByRole('button', { name: /^over 99\u00A0%/ });
+  expect(chance.textContent).toBe('over 99\u00A0%');
   expect(screen.getByRole('rowheader', { name: '20' })).toBeDefined();
   await choose('Watch');
   expect(await screen.findByText('Nothing was watched here yet.')).toBeDefined();
@@ -314,7 +315,12 @@ it('says the verdict of the range in its own step, as soon as both ends are meas
   // 4.0 up and 7.4 down: the way down is outside by less than the meter's half a decibel.
   hold(34.6);
   hold(38);
-  const said = screen.getByText(/^Range undecided/).textContent?.replaceAll('\u00A0', ' ');
-  expect(said).toMatch(/^Range undecided: up 4\.0, down 7\.4, in all 11\.4 dB\. Outside by no more/);
+  const said = screen.getByRole('button', { name: /^Range undecided/ });
+  const sentence =
+    'Range undecided: up 4.0, down 7.4, in all 11.4 dB. Outside by no more than the meter’s ±0.5 dB.';
+  const plain = (text: string | null) => text?.replaceAll('\u00A0', ' ');
+  expect(plain(said.textContent)).toBe(sentence);
+  expect(plain(said.getAttribute('aria-label'))).toBe(`${sentence} How it was computed.`);
+  expect(said.closest('[role=status]')).not.toBeNull();
   expect(kept.setUp?.events.at(-1)?.step).toBe('back-off');
 });
