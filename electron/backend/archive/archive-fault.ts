@@ -8,6 +8,8 @@ export class ArchiveFault extends Error {
     | 'damaged'
     | 'emptied'
     | 'unsafe'
+    | 'read-only'
+    | 'no-backup'
     | 'full';
   readonly where: string;
   readonly help: string;

@@ -46,17 +46,17 @@ export function createChain(db: Database): Chain {
     const newest = last.get(seq);
     return { device: deviceId, seq: newest?.seq ?? 0, hash: newest?.hash ?? GENESIS };
   };
+  // A restored archive's records come after all that it held when it was a device of another name.
   let lastOrderMs = -1;
-  const { seq: ownSeq } = device();
   for (const table of ['sweep', 'sweep_void', 'trim_turn', ...ordered.map(([name]) => name)]) {
     // A correction stands in the place of the sweep that it corrects.
     const newest = db
-      .prepare<[number], number>(
+      .prepare<[], number>(
         `SELECT t.order_ms FROM ${table} t JOIN session x ON x.seq = t.session
-         WHERE x.device = ?${table === 'sweep' ? ' AND t.corrects IS NULL' : ''} ORDER BY t.seq DESC LIMIT 1`,
+         WHERE x.device IN (SELECT device FROM own_device)${table === 'sweep' ? ' AND t.corrects IS NULL' : ''} ORDER BY t.seq DESC LIMIT 1`,
       )
       .pluck()
-      .get(ownSeq);
+      .get();
     lastOrderMs = Math.max(lastOrderMs, newest ?? -1);
   }
   return {

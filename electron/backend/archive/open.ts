@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { ArchiveFault, archiveFaultOf, isDiskTrouble, sqliteCodeOf } from './archive-fault.ts';
 import { createChain, type Head } from './chain.ts';
+import { archiveCopies, type Copies } from './copies.ts';
 import { assertSafeSqlite, makeDurable } from './durability.ts';
 import { APPLICATION_ID, readFileHeader } from './file-header.ts';
 import { lockFolder } from './folder-lock.ts';
@@ -13,6 +14,7 @@ import { meterLinkStatements } from './meter-links.ts';
 import { steps as allSteps, migrate, refuseNewer, type Step } from './migrate.ts';
 import { partStatements } from './parts.ts';
 import { qualityQueries } from './quality-queries.ts';
+import { searchQueries } from './search-queries.ts';
 import { createSession, type SessionFacts } from './session.ts';
 import { setUpStatements } from './set-ups.ts';
 import { settingsStatements } from './settings.ts';
@@ -46,10 +48,12 @@ export type Archive = Readonly<{
   settings: ReturnType<typeof settingsStatements>;
   meterLinks: ReturnType<typeof meterLinkStatements>;
   quality: ReturnType<typeof qualityQueries>;
+  search: ReturnType<typeof searchQueries>;
   /** The newest record of this archive's own chain; `seq` 0 while it has none. */
   head(): Head;
   /** Holds every record against its chain; yields how many it has looked at. */
   verify(): Generator<number, Verified>;
+  copies: Copies;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
@@ -210,8 +214,10 @@ function archiveOver(
     settings: settingsStatements(db, session),
     meterLinks: meterLinkStatements(db, session),
     quality: qualityQueries(db),
+    search: searchQueries(db),
     head: chain.head,
     verify: () => verifyArchive(db, chain),
+    copies: archiveCopies(db, chain),
     recovered,
     write,
     freeBytes() {

@@ -15,10 +15,13 @@ export async function joined(
     script?: Partial<FakeMeterScript>;
     archive?: (archive: Archive) => Archive;
     folder?: string;
+    /** For a folder in which ids were given out before. */
+    newId?: () => string;
     gainControl?: Omit<GainControlOptions, keyof ServiceParts>;
   }> = {},
 ) {
-  const parts: TestParts = options.folder === undefined ? testParts() : testParts(options.folder);
+  const made = options.folder === undefined ? testParts() : testParts(options.folder);
+  const parts: TestParts = { ...made, newId: options.newId ?? made.newId };
   const shop = createFakeMeterShop({ now: parts.clock.now, ...options.script });
   const archive = options.archive?.(parts.archive) ?? parts.archive;
   const { handlers, sleep, close } = createHandlers({
