@@ -7,6 +7,7 @@ import { meterLink } from './steps/004-meter-link.ts';
 import { meterProof } from './steps/005-meter-proof.ts';
 import { recordChain } from './steps/006-records.ts';
 import { trimTurns } from './steps/007-trim-turns.ts';
+import { judgedSweeps } from './steps/008-judged-sweeps.ts';
 
 /** SQL, or what a step does where SQL alone can't. */
 export type Step = string | ((db: Database) => void);
@@ -20,6 +21,7 @@ export const steps: readonly Step[] = [
   meterProof,
   recordChain,
   trimTurns,
+  judgedSweeps,
 ];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */

@@ -13,7 +13,7 @@ import { trimTurnTables } from '../../../electron/backend/archive/steps/007-trim
 import { joined } from '../services/joined.ts';
 
 /** A running sweep's journal, and what is worked out anew when it is missing. */
-const noRecords = ['reading', 'station_face', 'chain_pending'];
+const noRecords = ['reading', 'station_face', 'judged_basis', 'judged_sweep', 'chain_pending'];
 const recordTables = [
   ...groundTables.filter((table) => table !== 'reading'),
   ...gainControlTables,
