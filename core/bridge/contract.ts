@@ -23,6 +23,7 @@ import {
   Visit,
 } from './records.ts';
 import { reportCalls, reportEvents } from './report-calls.ts';
+import { searchCalls } from './search-calls.ts';
 import { setUpCalls } from './set-up-calls.ts';
 import { settingsCalls, settingsEvents } from './settings-calls.ts';
 import { watchCalls, watchEvents } from './watch-calls.ts';
@@ -154,6 +155,7 @@ export const calls = {
   ...reportCalls,
   ...settingsCalls,
   ...qualityCalls,
+  ...searchCalls,
 } as const;
 
 /** Every event that a host sends by itself. */

@@ -8,6 +8,7 @@ import type { MeterShop } from './meters/meter-shop.ts';
 import { profileFolder } from './meters/profile-folder.ts';
 import { joinQuality } from './quality-handlers.ts';
 import { joinReports } from './report-handlers.ts';
+import { joinSearch } from './search-handlers.ts';
 import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
@@ -134,6 +135,7 @@ export function createHandlers(
 
     ...joinArchive(options, { designs, runs }),
     ...joinQuality(quality),
+    ...joinSearch(archive),
     ...joinReports(options, { designs, settings, runs, quality }),
     ...gainControl.handlers,
   };
