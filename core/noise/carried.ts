@@ -1,6 +1,7 @@
 import type { LineUpEntry } from '../channels/line-up.ts';
 import { normalizeRows } from '../channels/normalize.ts';
 import type { LevelRow } from '../line/level-row.ts';
+import { type Coherence, coherenceOf } from './coherence.ts';
 import { type SignalClass, signalClassOf } from './limits.ts';
 import { ANALOG_NOISE_EUROPE_MHZ, ANALOG_NOISE_MHZ } from './thermal-noise.ts';
 
@@ -8,6 +9,8 @@ import { ANALOG_NOISE_EUROPE_MHZ, ANALOG_NOISE_MHZ } from './thermal-noise.ts';
 export type Carried = Readonly<{
   /** Analog as soon as one analog channel is there: the stricter rule for carrier to noise. */
   judgedAs: SignalClass;
+  /** Of the analog carriers: which limit of their distortion holds. */
+  coherence: Coherence;
   /** The digital signal that most channels carry; null without one. */
   qam: Readonly<{ order: number; offsetDb: number; isTaken: boolean }> | null;
   /** Noise bandwidth of carrier to noise, MHz. */
@@ -44,6 +47,7 @@ export function carriedBy(
   if (told.length === 0)
     return {
       judgedAs: 'digital',
+      coherence: coherenceOf([]),
       qam: { order: TAKEN_ORDER, offsetDb: 0, isTaken: true },
       bandwidthMhz: ANALOG_NOISE_MHZ,
       from: 'nothing',
@@ -59,6 +63,7 @@ export function carriedBy(
     judgedAs: told.some(({ kind }) => signalClassOf(kind) === 'analog' && kind !== 'cw')
       ? 'analog'
       : 'digital',
+    coherence: coherenceOf(analogMhz(hasLineUp ? lineUp : (rows ?? []))),
     qam:
       digital === null
         ? null
@@ -71,6 +76,11 @@ export function carriedBy(
     from: hasLineUp ? 'line-up' : 'sweep',
   };
 }
+
+const analogMhz = (carriers: readonly Pick<LevelRow, 'frequencyMhz' | 'kind'>[]): readonly number[] =>
+  carriers.flatMap(({ frequencyMhz, kind }) =>
+    kind === 'analog' && frequencyMhz !== null ? [frequencyMhz] : [],
+  );
 
 function groupsOf(lineUp: readonly LineUpEntry[]): readonly Group[] {
   const groups = new Map<string, Group>();

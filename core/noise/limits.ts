@@ -1,4 +1,5 @@
 import type { SignalKind } from '../line/level-row.ts';
+import type { Coherence } from './coherence.ts';
 import type { Distortion } from './distortion.ts';
 
 /** A limit at the subscriber's terminal: no station has one of its own. */
@@ -10,6 +11,8 @@ export type NoiseLimit = Readonly<{
   source: string;
   /** `from memory`: the text of the rule could not be read. */
   basis: 'read' | 'from memory';
+  /** Why this limit of the rule and not another; null where it has but one. */
+  why: string | null;
 }>;
 
 /** Analog pictures and what is carried by phase and amplitude are judged by other rules. */
@@ -39,25 +42,32 @@ export function signalClassOf(kind: SignalKind | null): SignalClass {
  */
 export function cnrLimit(of: SignalClass): NoiseLimit | null {
   if (of === 'digital') return null;
-  return { side: 'least', limitDb: 43, source: '47 CFR 76.605', basis: 'from memory' };
+  return { side: 'least', limitDb: 43, source: '47 CFR 76.605', basis: 'from memory', why: null };
 }
 
 /**
  * How far below the carrier a distortion must stay.
+ * @param coherence  of the analog carriers: on a comb the beats fall on carriers, where less of them is seen
  * @returns  the limit, dBc; null where no rule that we know names this distortion
  * @source   analog: coherent disturbances, 47 CFR 76.605(a)(8), 51 dB (as cited by Hranac, "Digital Proofs or Not", part
- *           2); digital: ANSI/SCTE 40, CTB, CSO and discrete interference not worse than -53 dBc (same)
+ *           2), 47 dB for coherent carriers from memory; digital: ANSI/SCTE 40, CTB, CSO and discrete interference not
+ *           worse than -53 dBc (Hranac, same)
  */
-export function distortionLimit(of: SignalClass, kind: Distortion): NoiseLimit | null {
+export function distortionLimit(
+  of: SignalClass,
+  kind: Distortion,
+  { isCoherent, why }: Coherence,
+): NoiseLimit | null {
   if (of === 'analog')
     return {
       side: 'most',
-      limitDb: -51,
+      limitDb: isCoherent ? -47 : -51,
       source: '47 CFR 76.605(a)(8), coherent disturbances',
-      basis: 'read',
+      basis: isCoherent ? 'from memory' : 'read',
+      why,
     };
   if (kind === 'xmod') return null;
-  return { side: 'most', limitDb: -53, source: 'ANSI/SCTE 40', basis: 'read' };
+  return { side: 'most', limitDb: -53, source: 'ANSI/SCTE 40', basis: 'read', why: null };
 }
 
 /**
@@ -68,7 +78,9 @@ export function distortionLimit(of: SignalClass, kind: Distortion): NoiseLimit |
  */
 export function merLimit(qamOrder: number): NoiseLimit | null {
   const limitDb = qamOrder === 64 ? 27 : qamOrder === 256 ? 33 : null;
-  return limitDb === null ? null : { side: 'least', limitDb, source: 'ANSI/SCTE 40', basis: 'from memory' };
+  return limitDb === null
+    ? null
+    : { side: 'least', limitDb, source: 'ANSI/SCTE 40', basis: 'from memory', why: null };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { type Allowed, RATIO, type Unfit, unfit } from '../checked.ts';
+import { RATIO, type Unfit, unfit } from '../checked.ts';
 import { done, type Result } from '../result.ts';
 import { cnrOfUnlikeDb } from './cascade.ts';
 import { BANDWIDTH } from './thermal-noise.ts';
@@ -7,8 +7,6 @@ import { BANDWIDTH } from './thermal-noise.ts';
 export const J83B_64_QAM_MSYM = 5.056941;
 export const J83B_256_QAM_MSYM = 5.360537;
 
-const NOT_NEGATIVE: Allowed = { unit: 'dB', from: 0, to: 100 };
-
 export type MerInput = Readonly<{
   /** Carrier to noise, dB, as reckoned or measured for one carrier in one bandwidth. */
   cnrDb: number;
@@ -16,8 +14,6 @@ export type MerInput = Readonly<{
   /** Average power of the digital signal less the level that the carrier to noise was reckoned for, dB (-6, say). */
   levelOffsetDb: number;
   symbolRateMsym: number;
-  /** What is lost between an ideal receiver and the real one, dB; 0 when left out. */
-  implementationDb?: number;
   /** Other things that blur the constellation, each as a ratio to the signal in dB: the modulator's own MER, distortion. */
   otherRatiosDb?: readonly number[];
 }>;
@@ -36,14 +32,12 @@ export type MerEstimate = Readonly<{
  */
 export function merEstimate(input: MerInput): Result<MerEstimate, Unfit> {
   const { cnrDb, cnrBandwidthMhz, levelOffsetDb, symbolRateMsym } = input;
-  const implementationDb = input.implementationDb ?? 0;
   const otherRatiosDb = input.otherRatiosDb ?? [];
   const wrong = unfit([
     ['carrier to noise', cnrDb, RATIO],
     ['noise bandwidth', cnrBandwidthMhz, BANDWIDTH],
     ['level offset', levelOffsetDb, RATIO],
     ['symbol rate', symbolRateMsym, { ...BANDWIDTH, unit: 'million symbols a second' }],
-    ['implementation loss', implementationDb, NOT_NEGATIVE],
     ...otherRatiosDb.map((ratioDb, i) => [`ratio ${i + 1}`, ratioDb, RATIO] as const),
   ]);
   if (wrong !== null) return wrong;
@@ -51,15 +45,13 @@ export function merEstimate(input: MerInput): Result<MerEstimate, Unfit> {
   const together = cnrOfUnlikeDb([inSymbolRateDb, ...otherRatiosDb]);
   if (!together.ok) return together;
   return done({
-    merDb: together.value - implementationDb,
+    merDb: together.value,
     assumptions: [
       'white noise, and a receiver with a filter as wide as the symbol rate',
       otherRatiosDb.length === 0
         ? 'nothing but noise: no distortion, echo, hum, phase noise or blur of the modulator'
         : `${otherRatiosDb.length} other ratio${otherRatiosDb.length === 1 ? '' : 's'} added as noise, everything else left out`,
-      implementationDb === 0
-        ? 'an ideal receiver: no implementation loss'
-        : `${implementationDb} dB lost in the receiver`,
+      'an ideal receiver: no implementation loss',
     ],
   });
 }

@@ -4,6 +4,7 @@ import { type Cascade, type CascadeDistortion, cascadeCnr, cascadeDistortion } f
 import type { Distortion } from './distortion.ts';
 import { cnrLimit, distortionLimit, inHandDb, merLimit, type NoiseLimit } from './limits.ts';
 import { J83B_64_QAM_MSYM, J83B_256_QAM_MSYM, type MerEstimate, merEstimate } from './mer.ts';
+import { sheetDoubtDb } from './sheet-doubt.ts';
 import type { StationNoise } from './station-noise.ts';
 
 export type NoiseKey = 'cnr' | Distortion | 'mer';
@@ -17,7 +18,10 @@ export type NoiseRow = Readonly<{
   limit: NoiseLimit | null;
   /** Of the cascade's figure; null without a limit or a figure. */
   inHandDb: number | null;
-  verdict: 'pass' | 'fail' | 'unknown';
+  /** `undecided` where the limit is nearer than `doubtDb`. */
+  verdict: 'pass' | 'fail' | 'undecided' | 'unknown';
+  /** How far the typical figures of data sheets may lead it off, dB. */
+  doubtDb: number;
   /** Why the cascade's figure can't be told. */
   missing: Refusal | null;
 }>;
@@ -46,8 +50,10 @@ function row(
   missing: Refusal | null,
 ): NoiseRow {
   const hand = limit === null || cascadeDb === null ? null : inHandDb(limit, cascadeDb);
-  const verdict = hand === null ? 'unknown' : hand >= 0 ? 'pass' : 'fail';
-  return { key, ownDb, cascadeDb, limit, inHandDb: hand, verdict, missing };
+  const doubtDb = sheetDoubtDb(key);
+  const decided = hand === null ? 'unknown' : hand >= 0 ? 'pass' : 'fail';
+  const verdict = hand !== null && Math.abs(hand) < doubtDb ? 'undecided' : decided;
+  return { key, ownDb, cascadeDb, limit, inHandDb: hand, verdict, doubtDb, missing };
 }
 
 /**
@@ -55,7 +61,7 @@ function row(
  * @param cascade  from the source to the station; its last member is the station
  * @param carried  by which rules it is judged
  * @returns  a row for each figure that the data sheets tell of, carrier to noise first, MER last where QAM is carried
- * @source   see `cascadeCnr`, `cascadeDistortion`, `merEstimate`, `cnrLimit`, `distortionLimit`, `merLimit`
+ * @source   see `cascadeCnr`, `cascadeDistortion`, `merEstimate`, `cnrLimit`, `distortionLimit`, `merLimit`, `sheetDoubtDb`
  */
 export function noiseReport(cascade: Cascade, carried: Carried): NoiseReport {
   const last = cascade.members.at(-1);
@@ -84,7 +90,7 @@ export function noiseReport(cascade: Cascade, carried: Carried): NoiseReport {
         kind,
         alone,
         all.ok ? all.value.valueDbc : null,
-        distortionLimit(carried.judgedAs, kind),
+        distortionLimit(carried.judgedAs, kind, carried.coherence),
         all.ok ? null : all,
       ),
     );

@@ -23,14 +23,14 @@ export const noiseFigure = (key: NoiseKey, valueDb: number): string =>
 export const limitWords = (key: NoiseKey, { side, limitDb }: NoiseLimit): string =>
   `at ${side} ${noiseFigure(key, limitDb)}`;
 
-const judgedWords = ({ key, limit, inHandDb }: NoiseRow): string | null =>
-  limit === null
-    ? null
-    : `${limit.source}${limit.basis === 'from memory' ? ' (from memory)' : ''}: ${limitWords(key, limit)} at the subscriber\u2019s terminal.${
-        inHandDb === null
-          ? ''
-          : ` ${sizeDb(inHandDb)} ${inHandDb >= 0 ? 'in hand' : 'too little'} here; what follows on the way to the terminal takes its share.`
-      }`;
+function judgedWords({ key, limit, inHandDb, doubtDb, verdict }: NoiseRow): string | null {
+  if (limit === null) return null;
+  const rule = `${limit.source}${limit.basis === 'from memory' ? ' (from memory)' : ''}: ${limitWords(key, limit)} at the subscriber\u2019s terminal${limit.why === null ? '' : `, because ${limit.why}`}.`;
+  if (inHandDb === null) return rule;
+  const hand = `${sizeDb(inHandDb)} ${inHandDb >= 0 ? 'in hand' : 'too little'} here; what follows on the way to the terminal takes its share.`;
+  const doubt = `A data sheet tells what is typical: an amplifier may lie ${sizeDb(doubtDb)} from it (common practice, no published source)${verdict === 'undecided' ? ', and the limit is nearer than that' : ''}.`;
+  return `${rule} ${hand} ${doubt}`;
+}
 
 /** Each station's own figure, and what comes to the first. */
 function itemsOf(key: NoiseKey, { cascade, report }: NoiseView): readonly HowItem[] {

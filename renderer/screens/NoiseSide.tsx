@@ -14,7 +14,7 @@ import { FiguresPanel } from './FiguresPanel.tsx';
 
 export type NoiseSideProps = Readonly<{ links: readonly CascadeLink[]; unknownId: string | null }>;
 
-const standing = { pass: 'good', fail: 'beyond', unknown: '' } as const;
+const standing = { pass: 'good', fail: 'beyond', undecided: 'undecided', unknown: '' } as const;
 
 /** "here −73.0, limit −53.0 dBc" */
 function targetWords({ key, ownDb, limit }: NoiseRow): string {

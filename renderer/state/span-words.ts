@@ -72,6 +72,8 @@ export function noiseHeadline({ report, withoutFigures }: NoiseView): string {
   if (withoutFigures.length > 0) return 'The cascade can\u2019t be told yet';
   const { tightest } = report;
   if (tightest === null) return 'Nothing to hold a limit against';
+  if (tightest.verdict === 'undecided')
+    return `Undecided: ${shortName(tightest)} is within ${sizeDb(tightest.doubtDb)} of its limit`;
   return `${sizeDb(tightest.inHandDb ?? 0)} in hand, least of all in ${shortName(tightest)}`;
 }
 

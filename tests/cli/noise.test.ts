@@ -40,6 +40,22 @@ describe('noise', () => {
     expect(ran.exitCode).toBe(1);
     expect(ran.stdout).toContain('3.0 dB beyond it (ANSI/SCTE 40)');
   });
+  it('decides nothing nearer to a limit than data sheets tell, and says by which limit analog carriers are judged', async () => {
+    // Channels 2 to 4 on the comb of 6.0003 MHz (47 CFR 76.612(a)(2)): 47 dB holds, and -48.0 is within 2 dB of it.
+    const lineUp = [9, 10, 11].map((n) => ({
+      ...{ channelLabel: `${n - 7}`, frequencyMhz: n * 6.0003, kind: 'analog', widthMhz: 6, offsetDb: 0 },
+    }));
+    const amplifier = { noiseFigureDb: 9, gainDb: 38, ratedAtDbmv: 46, ctbDbc: -48, csoDbc: -70 };
+    const near = notes('near.json', { lineUp, amplifier });
+    const ran = await run(samplePath('03-ropewalk.station.json'), '--notes', near);
+    expect(ran.exitCode).toBe(0);
+    expect(ran.stdout).toContain(
+      'at most -47.0 dBc, 1.0 dB in hand, undecided: data sheets tell it to 2 dB (47 CFR 76.605(a)(8), coherent disturbances, from memory)',
+    );
+    expect(ran.stdout).toContain(
+      'Limit of analog distortion: all 3 analog carriers stand on the comb of HRC',
+    );
+  });
   it('says what is missing, and judges by nothing', async () => {
     const bare = notes('bare.json', {});
     const ran = await run(samplePath('03-ropewalk.station.json'), '--notes', bare);

@@ -23,18 +23,20 @@ const unitOf = (key: NoiseRow['key']) => (key === 'cnr' || key === 'mer' ? 'dB' 
 const figure = (key: NoiseRow['key'], value: number | null): string =>
   value === null ? '-' : `${decibels(value)} ${unitOf(key)}`;
 
-const limitOf = ({ key, limit, inHandDb }: NoiseRow): string => {
+const limitOf = ({ key, limit, inHandDb, verdict, doubtDb }: NoiseRow): string => {
   if (limit === null) return 'no limit';
   const hand =
     inHandDb === null
       ? ''
       : `, ${decibels(Math.abs(inHandDb))} dB ${inHandDb >= 0 ? 'in hand' : 'beyond it'}`;
   const memory = limit.basis === 'from memory' ? ', from memory' : '';
-  return `at ${limit.side} ${figure(key, limit.limitDb)}${hand} (${limit.source}${memory})`;
+  const doubt = verdict === 'undecided' ? `, undecided: data sheets tell it to ${doubtDb} dB` : '';
+  return `at ${limit.side} ${figure(key, limit.limitDb)}${hand}${doubt} (${limit.source}${memory})`;
 };
 
 function textOf(report: NoiseReport, station: Station, bandwidthMhz: number): string {
   const missing = [...new Set(report.rows.flatMap(({ missing: why }) => (why === null ? [] : [why.help])))];
+  const why = [...new Set(report.rows.flatMap(({ limit }) => limit?.why ?? []))];
   return [
     `${station.name}: ${report.count} in cascade, C/N in ${bandwidthMhz} MHz`,
     ...aligned([
@@ -46,6 +48,7 @@ function textOf(report: NoiseReport, station: Station, bandwidthMhz: number): st
         limitOf(row),
       ]),
     ]),
+    ...why.map((reason) => `Limit of analog distortion: ${reason}`),
     ...missing.map((help) => `Missing: ${help}`),
   ].join('\n');
 }
@@ -111,7 +114,7 @@ async function act(files: readonly string[], options: Options): Promise<Outcome>
   const report = noiseReport(cascade, carried);
   const verdict = report.rows.some((row) => row.verdict === 'fail')
     ? 'fail'
-    : report.tightest === null
+    : report.tightest === null || report.tightest.verdict === 'undecided'
       ? null
       : 'pass';
   return answered(

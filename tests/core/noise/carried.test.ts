@@ -13,6 +13,7 @@ describe('what is carried', () => {
     const lineUp = [...entries(30, {}), ...entries(9, { qamOrder: 64, offsetDb: -10 })];
     expect(carriedBy(lineUp, null)).toEqual({
       ...{ judgedAs: 'digital', bandwidthMhz: 4, from: 'line-up' },
+      coherence: { isCoherent: false, why: 'fewer than two analog carriers make no comb' },
       qam: { order: 256, offsetDb: -6, isTaken: false },
     });
   });
@@ -22,6 +23,13 @@ describe('what is carried', () => {
     expect(carriedBy([...entries(5, {}), analog], null).judgedAs).toBe('analog');
     expect(carriedBy([...entries(5, {}), pilot], null).judgedAs).toBe('digital');
     expect(carriedBy([analog], null).qam).toBeNull();
+  });
+  it('knows from line-up or sweep alike that its analog carriers stand on a comb', () => {
+    const { qamOrder: _, ...analog } = entries(1, { kind: 'analog', offsetDb: 0 })[0] as LineUpEntry;
+    const onComb = [9, 10, 11].map((n) => ({ ...analog, frequencyMhz: n * 6.0003 }));
+    expect(carriedBy([...onComb, ...entries(5, {})], null).coherence.isCoherent).toBe(true);
+    const rows = onComb.map(({ frequencyMhz }) => ({ frequencyMhz, levelDbmv: 40, kind: 'analog' as const }));
+    expect(carriedBy(null, rows).coherence.isCoherent).toBe(true);
   });
   it('has the wider noise bandwidth where channels are 7 or 8 MHz wide', () =>
     expect(carriedBy(entries(5, { widthMhz: 8 }), null).bandwidthMhz).toBe(4.75));

@@ -11,6 +11,7 @@ import { notFinite } from '../../support/not-finite.ts';
 const digital: Carried = {
   ...{ judgedAs: 'digital', bandwidthMhz: 4, from: 'line-up' },
   qam: { order: 256, offsetDb: 0, isTaken: false },
+  coherence: { isCoherent: false, why: 'STD' },
 };
 const members = quillmere.flatMap(({ station }) => {
   const notes = quillmereNotes[station.id];
@@ -53,11 +54,31 @@ describe('the report of a cascade', () => {
       ).rows.find(({ key }) => key === 'mer');
     expect(merOf(0)?.cascadeDb).toBeCloseTo(43.729, 3);
     expect(merOf(-6)?.cascadeDb).toBeCloseTo(37.729, 3);
-    expect(merOf(-12)).toMatchObject({ verdict: 'fail', limit: { limitDb: 33 } });
+    expect(merOf(-14)).toMatchObject({ verdict: 'fail', limit: { limitDb: 33 } });
   });
   it('holds carrier to noise against the rule where analog pictures are carried', () => {
     const [cnr] = noiseReport(whole, { ...digital, judgedAs: 'analog', qam: null }).rows;
     expect(cnr).toMatchObject({ key: 'cnr', limit: { limitDb: 43 }, verdict: 'pass' });
+  });
+  it('decides nothing nearer to a limit than a data sheet is good to', () => {
+    const [first] = members;
+    if (first === undefined || !('lowDb' in first.cnr)) throw new Error('no member');
+    const { cnr: own } = first;
+    const analog = { ...digital, judgedAs: 'analog', qam: null } as const;
+    const of = (cnrDb: number, ctbDbc: number, isCoherent: boolean) => {
+      const distortions = [{ kind: 'ctb' as const, ratedDbc: ctbDbc, valueDbc: ctbDbc }];
+      const member = { ...first, distortions, cnr: { ...own, lowDb: cnrDb, highDb: cnrDb } };
+      const carried = { ...analog, coherence: { isCoherent, why: '' } };
+      return noiseReport({ source: null, alikeAhead: 0, members: [member] }, carried)
+        .rows.slice(0, 2)
+        .map(({ verdict }) => verdict);
+    };
+    // 43 dB to 1 dB; 51 dB, or 47 where the carriers are coherent, to 2 dB.
+    expect(of(43.9, -52.9, false)).toEqual(['undecided', 'undecided']);
+    expect(of(42.1, -49.1, false)).toEqual(['undecided', 'undecided']);
+    expect(of(44, -53, false)).toEqual(['pass', 'pass']);
+    expect(of(41.9, -48.9, false)).toEqual(['fail', 'fail']);
+    expect(of(45, -49.1, true)).toEqual(['pass', 'pass']);
   });
   it('says what is missing, and judges nothing by half', () => {
     const report = noiseReport({ ...whole, members: [...members, { name: 'new', missing: true }] }, digital);

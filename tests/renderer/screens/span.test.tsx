@@ -167,6 +167,27 @@ it('tells noise and distortion with limits, formula and source', async () => {
   expect(how.getByText('source')).toBeDefined();
 });
 
+it('decides nothing within the doubt of a data sheet, and says which limit holds and why', async () => {
+  const amplifier = { noiseFigureDb: 9, gainDb: 38, ratedAtDbmv: 46, ctbDbc: -51.5, csoDbc: -70 };
+  const analog = { kind: 'analog' as const, widthMhz: 6, offsetDb: 0 };
+  const lineUp = [55.25, 61.25].map((frequencyMhz, i) => ({
+    channelLabel: `${i + 2}`,
+    frequencyMhz,
+    ...analog,
+  }));
+  await host({ notes: { format, lineUp, amplifier } });
+  expect(plain(side().getByRole('heading', { level: 1 }).textContent)).toBe(
+    'Undecided: CTB is within 2.0 dB of its limit',
+  );
+  const row = side().getByRole('row', { name: /Triple beat/ });
+  expect(plain(row.textContent)).toMatch(/limit −51\.0 dBc.*undecidedby 0\.5 dB/);
+  await press(/^Triple beat, .*How it was computed/);
+  const how = within(await screen.findByRole('dialog', { name: 'Triple beat, CTB behind the cascade' }));
+  const judged = plain(how.getByText(/subscriber’s terminal/).textContent);
+  expect(judged).toContain('because the analog carriers stand on STD, which is no comb.');
+  expect(judged).toContain('an amplifier may lie 2.0 dB from it');
+});
+
 it('takes the figures of a data sheet, and refuses in words what can’t be', async () => {
   const { notes } = await host();
   await press('Enter the figures');
