@@ -1,5 +1,14 @@
 import { dayWords, localTime } from '../words/local-time.ts';
-import { capital, counted, oneDecimal, plugIn, signedDecimal, temperature } from '../words/numbers.ts';
+import {
+  capital,
+  counted,
+  mhz,
+  oneDecimal,
+  plugIn,
+  signedDb,
+  signedDecimal,
+  temperature,
+} from '../words/numbers.ts';
 import type { Block, ReportDocument } from './document.ts';
 import { type HistoryPoint, historyPicture } from './history-picture.ts';
 import type { ReportFrame, ReportVisit } from './material.ts';
@@ -105,12 +114,11 @@ function portHistory(told: readonly Told[], frame: ReportFrame): readonly Block[
   ];
 }
 
-const changesOf = (visit: ReportVisit): string =>
-  visit.fittings.length === 0
-    ? 'none'
-    : visit.fittings
-        .map(({ position, from, to }) => `${position} ${plugIn(from)} to ${plugIn(to)}`)
-        .join(', ');
+const changesOf = ({ fittings, turns }: ReportVisit): string =>
+  [
+    ...fittings.map(({ position, from, to }) => `${position} ${plugIn(from)} to ${plugIn(to)}`),
+    ...turns.map(({ trim, byDb, atMhz }) => `${trim} turned ${signedDb(byDb)} at ${mhz(atMhz)}`),
+  ].join(', ');
 
 /** The newest finding of the first port with a design, as the report's first sentence. */
 function newestFinding(ports: readonly (readonly Told[])[], frame: ReportFrame): Block | null {
@@ -188,7 +196,7 @@ export function historyReport(visits: readonly ReportVisit[], frame: ReportFrame
           { text: dayWords(dayOf(visit)) },
           { text: visit.operator === '' ? 'not written down' : visit.operator },
           { text: visit.ambientC === null ? '' : temperature(visit.ambientC, frame.units.temperatureUnit) },
-          { text: changesOf(visit), soft: visit.fittings.length === 0 },
+          { text: changesOf(visit) || 'none', soft: changesOf(visit) === '' },
           { text: visit.note, soft: true },
         ]),
         empty: 'no visit yet.',

@@ -60,6 +60,16 @@ export type ReportSweep = Readonly<{
 
 export type ReportFitting = Readonly<{ at: string; position: string; from: number; to: number }>;
 
+/** What a hand turned at a trim: dB at the frequency where it has its full effect, up positive. */
+export type ReportTurn = Readonly<{
+  at: string;
+  portName: string;
+  trim: string;
+  kind: 'gain' | 'slope';
+  atMhz: number;
+  byDb: number;
+}>;
+
 export type ReportSetUp = Readonly<{
   startedAt: string;
   plan: SetUpPlan;
@@ -83,6 +93,8 @@ export type ReportVisit = Readonly<{
   sweeps: readonly ReportSweep[];
   /** In the order in which they were made. */
   fittings: readonly ReportFitting[];
+  /** In the order in which they were made. */
+  turns: readonly ReportTurn[];
   setUps: readonly ReportSetUp[];
   /** What was in when the visit ended, or now. */
   pluggedIn: Readonly<Record<string, number>>;

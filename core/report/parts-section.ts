@@ -1,14 +1,14 @@
 import { localTime } from '../words/local-time.ts';
-import { capital, oneDecimal, plugIn } from '../words/numbers.ts';
+import { capital, mhz, oneDecimal, plugIn, signedDb } from '../words/numbers.ts';
 import type { Block } from './document.ts';
 import type { ReportFrame, ReportVisit } from './material.ts';
 
 const kindWords = { pad: 'pad', equalizer: 'equalizer', 'cable-simulator': 'cable simulator' } as const;
 
 /**
- * What is plugged in, what was changed, and the trims that the station has.
- * @param visit  its fittings, and what was in at its end
- * @returns  blocks; the trims only where the station's notes name some
+ * What is plugged in, what was changed, what was turned, and the trims that the station has.
+ * @param visit  its fittings and turns, and what was in at its end
+ * @returns  blocks; the trims only where some were turned or the station's notes name some
  * @source   records of the visit
  */
 export function partsSection(visit: ReportVisit, frame: ReportFrame): readonly Block[] {
@@ -51,8 +51,30 @@ export function partsSection(visit: ReportVisit, frame: ReportFrame): readonly B
       rows,
       empty: 'This station has no positions for plug-ins.',
     },
-    ...(trims.length === 0
+    ...(trims.length + visit.turns.length === 0
       ? []
-      : [{ block: 'heading', level: 3, text: 'Trims' } as const, { block: 'list', items: trims } as const]),
+      : [{ block: 'heading', level: 3, text: 'Trims' } as const]),
+    ...(visit.turns.length === 0 ? [] : [turnedTable(visit)]),
+    ...(trims.length === 0 ? [] : [{ block: 'list', items: trims } as const]),
   ];
 }
+
+const turnedTable = ({ turns, place }: ReportVisit): Block => ({
+  block: 'table',
+  caption: 'What was turned, at the frequency where each trim has its full effect',
+  columns: [
+    { title: 'Trim', align: 'start', share: 2.4 },
+    { title: 'Port', align: 'start', share: 2.4 },
+    { title: 'At', align: 'end', share: 1.2 },
+    { title: 'Turned', align: 'end', share: 1.2 },
+    { title: 'When', align: 'end', share: 1 },
+  ],
+  rows: turns.map(({ at, trim, portName, atMhz, byDb }) => [
+    { text: capital(trim), bold: true },
+    { text: capital(portName), soft: true },
+    { text: mhz(atMhz) },
+    { text: signedDb(byDb), bold: true },
+    { text: localTime(at, place).clock },
+  ]),
+  empty: 'Nothing was turned.',
+});

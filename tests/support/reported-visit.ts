@@ -136,6 +136,7 @@ export function reportedVisit(changed: Partial<ReportVisit> = {}): ReportVisit {
       }),
     ],
     fittings: CHANGES.map((change, i) => ({ ...change, at: `2026-03-02T09:2${i}:00.000Z` })),
+    turns: [],
     setUps: [],
     pluggedIn: after,
     ...changed,

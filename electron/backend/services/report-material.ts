@@ -21,6 +21,7 @@ import type { Designs } from './designs.ts';
 import { readingsOf } from './readings.ts';
 import type { SettingsService } from './settings.ts';
 import { sweepFile } from './sweep-file.ts';
+import { trimTurnOf } from './trims.ts';
 
 export type MaterialParts = Readonly<{
   archive: Archive;
@@ -128,6 +129,12 @@ export function visitMaterial(parts: MaterialParts, row: VisitRow): ReportVisit 
     .toReversed()
     .map(fittingOf)
     .map(({ at, change }) => ({ at, ...change }));
+  const turns = archive.turns
+    .ofStation(row.stationId)
+    .filter(({ visitId }) => visitId === row.visitId)
+    .toReversed()
+    .map(trimTurnOf)
+    .map(({ at, portName, turn: { name, ...turned } }) => ({ at, portName, trim: name, ...turned }));
   const made = archive.visits.madeIn(row.visitId);
   return {
     visitId: visit.visitId,
@@ -141,6 +148,7 @@ export function visitMaterial(parts: MaterialParts, row: VisitRow): ReportVisit 
     program: made?.program ?? 'unknown',
     sweeps,
     fittings,
+    turns,
     setUps: setUpsOf(parts, row, sweeps),
     pluggedIn: pluggedInAfter(parts, row, sweeps, fittings),
   };

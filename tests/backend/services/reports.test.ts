@@ -41,6 +41,13 @@ describe('reports over the bridge', () => {
   it('give a visit as PDF and as HTML, with the same hash that the exported file has', async () => {
     const { handlers, visit, sweepId, make } = await visited();
     const of = { kind: 'visit', visitId: visit.visitId } as const;
+    await handlers['trims.turn'](
+      {
+        ...{ visitId: visit.visitId, sweepId },
+        turns: [{ name: 'output slope', kind: 'slope', atMhz: 54, byDb: 0.4 }],
+      },
+      signal,
+    );
     const { text } = await handlers['sweeps.export']({ sweepId }, signal);
     const sha256 = createHash('sha256').update(text, 'utf8').digest('hex');
     const html = await make(of);
@@ -54,6 +61,7 @@ describe('reports over the bridge', () => {
     // What is in now: the installed 6 less the fitting to 3, and the chain's own head.
     expect(html.bytes.toString('utf8')).toMatch(/Input pad<\/b>.*?<td class="end"><b>3<\/b>/);
     expect(printed).toContain('tamper-evident');
+    expect(printed).toMatch(/Output slope Forward output 54 MHz \+0\.4 dB/);
   });
 
   it('give a history with its progress, a period, and a label', async () => {

@@ -18,3 +18,19 @@ it('says that a part was changed and put back', () => {
     'changed and put back 09:20, 09:30',
   );
 });
+
+it('lists what was turned at the trims, also at one that the notes name no more', () => {
+  const turn = { portName: 'forward output', kind: 'slope' as const, atMhz: 54, byDb: -0.4 };
+  const visit = reportedVisit({
+    turns: [{ ...turn, at: '2026-03-02T09:41:00.000Z', trim: 'output slope' }],
+  });
+  for (const trims of [[], reportFrame().trims]) {
+    const table = partsSection(visit, reportFrame({ trims })).find(
+      (one) => one.block === 'table' && one.caption.startsWith('What was turned'),
+    );
+    if (table?.block !== 'table') throw new Error('no table');
+    const [row] = table.rows.map((cells) => cells.map(({ text }) => text.replaceAll('\u00A0', ' ')));
+    expect(row).toEqual(['Output slope', 'Forward output', '54 MHz', '\u22120.4 dB', '09:41']);
+  }
+  expect(JSON.stringify(partsSection(reportedVisit(), reportFrame({ trims: [] })))).not.toContain('Trims');
+});

@@ -14,17 +14,18 @@ it('lists every sweep with its whole hash, the chain head and the sources of the
   for (const source of SOURCES) expect(text).toContain(source);
 });
 
-it('shows corrections both ways, and says where no chain is', () => {
+it('shows voids with their reason, corrections both ways, and says where no chain is', () => {
   const why = { reason: 'other test point', by: 'A. Nilsen', at: '2026-03-03T08:00:00.000Z' };
   const [first, second, ...rest] = visit.sweeps;
   if (first === undefined || second === undefined) throw new Error('no sweeps');
   const sweeps = [
     { ...first, correctedBy: second.sweepId },
     { ...second, corrects: { ...why, sweepId: first.sweepId } },
-    ...rest,
+    ...rest.map((one) => ({ ...one, voided: { ...why, reason: 'the probe was loose' } })),
   ];
   const text = JSON.stringify(recordSection([reportedVisit({ sweeps })], reportFrame({ head: null })));
   expect(text).toContain('counts no more, corrected by');
   expect(text).toContain('other test point (A. Nilsen');
+  expect(text).toContain('void: the probe was loose (A. Nilsen, 3');
   expect(text).toContain('keeps no chain');
 });
