@@ -3,32 +3,46 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, wr
 import { builtinModules } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { build } from 'vite';
+import { build, type Plugin } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { mainConfig } from '../../electron/builds.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { projectRoot } from '../support/fake-electron.ts';
+import { filesBelow } from '../support/source-files.ts';
 
 const Line = z.object({ what: z.string(), facts: z.unknown() });
 
 describe('the built main process', () => {
   let dist = '';
   let outDir = '';
+  let taken: readonly string[] = [];
   beforeAll(async () => {
     // Inside the project, so that the built files find its packages.
     mkdirSync(path.join(projectRoot, 'dist'), { recursive: true });
     dist = mkdtempSync(path.join(projectRoot, 'dist', 'test-'));
     outDir = path.join(dist, 'main');
-    await build(mainConfig(projectRoot, outDir));
+    const listed: Plugin = {
+      name: 'what-was-taken',
+      generateBundle: (_options, bundle) => {
+        const ids = Object.values(bundle).flatMap((part) => (part.type === 'chunk' ? part.moduleIds : []));
+        taken = ids.map((id) => path.relative(projectRoot, id).replaceAll('\\', '/'));
+      },
+    };
+    await build({ ...mainConfig(projectRoot, outDir), plugins: [listed] });
   });
   afterAll(() => rmSync(dist, { recursive: true, force: true }));
 
   const filesOf = () => readdirSync(outDir).map((name) => path.join(outDir, name));
 
-  it('has its two entries, each of a sane size', () => {
+  it('has its two entries, made of nothing but our own sources', () => {
     expect(readdirSync(outDir)).toEqual(expect.arrayContaining(['main.mjs', 'backend-process.mjs']));
-    for (const file of filesOf()) expect(statSync(file).size).toBeLessThan(1_500_000);
+    expect(taken).toContain('electron/backend/report/pdf.ts');
+    expect(taken.filter((name) => !/^((core|electron)\/|package\.json$)/.test(name))).toEqual([]);
+    // Larger than the sources it is made of it can only be by what is not ours.
+    const ours = ['core', 'electron'].flatMap(filesBelow).map((name) => path.join(projectRoot, name));
+    const bytesOf = (files: readonly string[]) => files.reduce((sum, file) => sum + statSync(file).size, 0);
+    expect(bytesOf(filesOf())).toBeLessThan(bytesOf(ours));
   });
 
   const askedBy = (file: string): string[] =>
