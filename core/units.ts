@@ -100,13 +100,6 @@ export const dbm50FromDbmv = (levelDbmv: number): number => levelDbmv - DBMV_AT_
 export const dbmvFromWatt = (powerWatt: number): number => 10 * Math.log10(powerWatt * 75 * 1e6);
 
 /**
- * @param levelDbmv  dBmV at 75 ohm
- * @returns  watt in 75 ohm
- * @source   definitions: 0 dBmV = 13.33 nW in 75 ohm
- */
-export const wattFromDbmv = (levelDbmv: number): number => (10 ** (levelDbmv / 10) * 1e-6) / 75;
-
-/**
  * @param perDegreeF  relative change a degree Fahrenheit
  * @returns  relative change a degree Celsius
  * @source   definition: a degree Celsius is 1.8 degrees Fahrenheit
@@ -217,15 +210,6 @@ export function temperatureIn(unit: TemperatureUnit, ambientC: number): Result<n
   const fit = temperatureC(ambientC, ambientC, 'degrees C');
   return !fit.ok || unit === 'degrees C' ? fit : done(fahrenheitFromCelsius(ambientC));
 }
-
-/**
- * A temperature that a person typed in the unit that they chose.
- * @param value  in that unit
- * @returns  degrees C, or a refusal of NaN, infinity and what is colder than cold can be
- * @source   definition
- */
-export const temperatureFrom = (unit: TemperatureUnit, value: number): Result<number, NotATemperature> =>
-  temperatureC(unit === 'degrees C' ? value : celsiusFromFahrenheit(value), value, unit);
 
 type NotALength = 'not-a-length';
 const lengthM = (valueM: number, shown: number, unit: LengthUnit): Result<number, NotALength> =>

@@ -75,7 +75,7 @@ export function offsetOf(entry: LineUpEntry): Result<number, Unfit> {
 
 export type Band = Readonly<{ lowMhz: number; highMhz: number }>;
 
-/** Lower edge to visual carrier, MHz: see `northAmericanChannel` and `europeanChannels`. */
+/** Lower edge to visual carrier, MHz: see `northAmericanChannels` and `europeanChannels`. */
 const EDGE_TO_VISUAL_MHZ = 1.25;
 
 /**
@@ -124,38 +124,4 @@ export function checkedLineUp(
     before = next;
   }
   return done(placed.map(({ entry }) => entry).sort((a, b) => a.frequencyMhz - b.frequencyMhz));
-}
-
-/**
- * The entry that a reading at a frequency belongs to.
- * @param frequencyMhz  MHz, above 0
- * @returns  the entry whose occupied band (a tone's: 0.25 MHz to each side) holds the frequency, the nearest if two do;
- *           or a refusal when none does
- * @source   common practice, no published source
- */
-export function entryAt(
-  entries: readonly LineUpEntry[],
-  frequencyMhz: number,
-): Result<LineUpEntry, Unfit | 'not-in-line-up'> {
-  const wrong = unfit([['frequency', frequencyMhz, FREQUENCY]]);
-  if (wrong !== null) return wrong;
-  let best: LineUpEntry | null = null;
-  for (const entry of entries) {
-    const band = occupiedBand(entry);
-    if (!band.ok) return band;
-    const sideMhz = entry.kind === 'cw' ? 0.25 : OVERLAP_MHZ / 2;
-    if (frequencyMhz < band.value.lowMhz - sideMhz || frequencyMhz > band.value.highMhz + sideMhz) continue;
-    if (
-      best === null ||
-      Math.abs(entry.frequencyMhz - frequencyMhz) < Math.abs(best.frequencyMhz - frequencyMhz)
-    )
-      best = entry;
-  }
-  return best === null
-    ? refuse(
-        'not-in-line-up',
-        `${frequencyMhz} MHz`,
-        'no channel of the line-up is there; add it, or leave the reading out',
-      )
-    : done(best);
 }

@@ -1,11 +1,9 @@
-import { done, type Result, refuse } from '../result.ts';
 import { aeronauticalOffsetHz, HRC_COMB_HZ } from './aeronautical.ts';
 import type { Channel } from './channel.ts';
 import { HZ_PER_MHZ, mhzFromHz } from './hertz.ts';
 
 export type NorthAmericanPlan = 'std' | 'hrc' | 'irc';
 
-const FIRST = 1;
 const LAST = 158;
 const WIDTH_HZ = 6 * HZ_PER_MHZ;
 /** Lower edge to visual carrier: repairfaq.org "tvnocbfreq"; the same in every table that was compared. */
@@ -53,7 +51,7 @@ function placesHz(plan: NorthAmericanPlan, number: number): Readonly<{ edgeHz: n
       return { edgeHz, visualHz: nominalHz + Math.max(IRC_OFFSET_HZ, aeronauticalOffsetHz(nominalHz)) };
     case 'hrc': {
       // Channel 42 (330.0165) is in the navigation band, 16.5 kHz from the assumed grid: it does not meet 76.612(b).
-      // Every table that was compared has it so; it is left as it is, and `aeronauticalStanding` says "not met".
+      // Every table that was compared has it so; it is left as it is.
       const combHz = (edge / 6) * HRC_COMB_HZ;
       return { edgeHz: combHz - EDGE_TO_VISUAL_HZ, visualHz: HRC_EXCEPTIONS_HZ[number] ?? combHz };
     }
@@ -77,30 +75,14 @@ function channel(plan: NorthAmericanPlan, number: number): Channel {
 }
 
 /**
- * One channel of a North American plan, made by rule. Above 125 the rule of IRC and HRC is continued: no public table
- * that could be read goes higher.
- * @param number  1 to 158; STD has no channel 1, because its channel 5 begins at 76 MHz
- * @returns  the channel, or a refusal that says which channels there are
+ * All channels of a North American plan, made by rule. Above 125 the rule of IRC and HRC is continued: no public table that
+ * could be read goes higher.
+ * @returns  158 channels in the order of their numbers; 157 for STD, which has no channel 1, because its channel 5 begins at
+ *           76 MHz
  * @source   CTA-542 by way of Hranac, "Untangling Some of the Confusion", Communications Technology, March 2012;
  *           dtv-scan-tables and xawtv channel lists; 47 CFR 76.605(b) and 76.612
  */
-export function northAmericanChannel(
-  plan: NorthAmericanPlan,
-  number: number,
-): Result<Channel, 'no-such-channel'> {
-  if (!Number.isInteger(number) || number < FIRST || number > LAST)
-    return refuse('no-such-channel', `channel ${number}`, `give a whole number from ${FIRST} to ${LAST}`);
-  if (plan === 'std' && number === 1)
-    return refuse('no-such-channel', 'channel 1 of STD', 'only HRC and IRC have a channel 1 (72 to 78 MHz)');
-  return done(channel(plan, number));
-}
-
-/**
- * All channels of a North American plan.
- * @returns  158 channels in the order of their numbers, 157 for STD
- * @source   see `northAmericanChannel`
- */
 export const northAmericanChannels = (plan: NorthAmericanPlan): readonly Channel[] =>
-  Array.from({ length: LAST }, (_, i) => i + FIRST)
+  Array.from({ length: LAST }, (_, i) => i + 1)
     .filter((number) => plan !== 'std' || number !== 1)
     .map((number) => channel(plan, number));

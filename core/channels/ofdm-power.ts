@@ -6,23 +6,6 @@ export const OFDM_BAND_MHZ = 6;
 
 const OCCUPIED: Allowed = { unit: 'MHz', from: 0.001, to: 2000 };
 
-const unfitOfdm = (name: string, levelDbmv: number, occupiedMhz: number) =>
-  unfit([
-    [name, levelDbmv, LEVEL],
-    ['occupied width', occupiedMhz, OCCUPIED],
-  ]);
-
-/**
- * What a whole OFDM signal has in each 6 MHz, when its power is spread evenly.
- * @param totalDbmv    dBmV in the whole signal
- * @param occupiedMhz  width that carries power, MHz, above 0
- * @returns  dBmV in 6 MHz, or a refusal of a number that makes no sense
- * @source   arithmetic: total - 10 log(width/6); bands of 6 MHz: DOCS-IF31-MIB
- */
-export const perSixMhzDbmv = (totalDbmv: number, occupiedMhz: number): Result<number, Unfit> =>
-  unfitOfdm('total level', totalDbmv, occupiedMhz) ??
-  done(totalDbmv - 10 * Math.log10(occupiedMhz / OFDM_BAND_MHZ));
-
 /**
  * What a whole OFDM signal has, from its level in 6 MHz.
  * @param perSixDbmv   dBmV in 6 MHz
@@ -31,5 +14,7 @@ export const perSixMhzDbmv = (totalDbmv: number, occupiedMhz: number): Result<nu
  * @source   arithmetic: per 6 MHz + 10 log(width/6); bands of 6 MHz: DOCS-IF31-MIB
  */
 export const totalFromPerSixMhzDbmv = (perSixDbmv: number, occupiedMhz: number): Result<number, Unfit> =>
-  unfitOfdm('level per 6 MHz', perSixDbmv, occupiedMhz) ??
-  done(perSixDbmv + 10 * Math.log10(occupiedMhz / OFDM_BAND_MHZ));
+  unfit([
+    ['level per 6 MHz', perSixDbmv, LEVEL],
+    ['occupied width', occupiedMhz, OCCUPIED],
+  ]) ?? done(perSixDbmv + 10 * Math.log10(occupiedMhz / OFDM_BAND_MHZ));

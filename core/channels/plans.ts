@@ -16,7 +16,7 @@ const known: Readonly<Record<PlanName, readonly Channel[]>> = {
 /**
  * All channels of a plan, made once.
  * @returns  in the plan's own order
- * @source   see `northAmericanChannel`, `europeanChannels` and `europeanDigitalChannels`
+ * @source   see `northAmericanChannels`, `europeanChannels` and `europeanDigitalChannels`
  */
 export const channelsOf = (plan: PlanName): readonly Channel[] => known[plan];
 

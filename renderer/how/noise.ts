@@ -5,7 +5,7 @@ import type { NoiseKey, NoiseRow } from '../../core/noise/noise-report.ts';
 import { BOLTZMANN, NOISE_REFERENCE_K } from '../../core/noise/thermal-noise.ts';
 import { weightedVideoSnrDb } from '../../core/noise/video-snr.ts';
 import { level, oneDecimal, signedDb, sizeDb } from '../format.ts';
-import type { NoiseView } from '../state/noise-view.ts';
+import type { NoiseView, Together } from '../state/noise-view.ts';
 import { type How, type HowItem, plainHow } from './how.ts';
 
 export const noiseNames: Readonly<Record<NoiseKey, string>> = {
@@ -121,11 +121,11 @@ export function howNoise(row: NoiseRow, view: NoiseView, unit: LevelUnitName): H
 }
 
 /** All carriers at the output together. */
-export const howTogether = (count: number, totalDbmv: number, unit: LevelUnitName): How =>
+export const howTogether = ({ count, totalDbmv, from }: Together, unit: LevelUnitName): How =>
   plainHow({
     title: 'All carriers together',
     value: level(totalDbmv, unit),
-    words: `The power of the ${count} channels of the newest output sweep: what the output stage has to carry. Distortion follows it.`,
+    words: `The power of the ${count} channels of the ${from === 'sweep' ? 'newest output sweep' : 'line-up, each where the design line asks for it, analog carriers at their peaks'}: what the output stage has to carry. Distortion follows it.`,
     formula: '10 log \u03A3 10^(level / 10)',
     source: 'Hranac, \u201CBroadband: Total Power\u201D: n equal levels are 10 log n more than one.',
   });

@@ -20,7 +20,7 @@ export function FindingSide({ view, sheet, run }: FindingSideProps) {
   const { now } = useBench();
   const { shown, port } = view;
   const visitIsOpen = sheet.openVisit !== null;
-  const plans = readPlans(bandOf(sheet.station, port.name), shown?.rows ?? null);
+  const plans = readPlans(bandOf(sheet.station, port.name), shown?.rows ?? null, port.direction);
   const purpose: Purpose = view.changedSince !== null || view.before !== null ? 'as-left' : 'as-found';
 
   if (run !== null && run.at !== 'cut-short') return <ReadingPanel run={run} />;

@@ -95,8 +95,8 @@ export function NoiseSide({ links, unknownId }: NoiseSideProps) {
       {together !== null && (
         <p className="quiet">
           <HowText
-            how={howTogether(together.count, together.totalDbmv, unit)}
-            text={`All carriers together put out ${level(together.totalDbmv, unit)}.`}
+            how={howTogether(together, unit)}
+            text={`All carriers together ${together.from === 'sweep' ? 'put out' : 'are to put out'} ${level(together.totalDbmv, unit)}.`}
             figure={level(together.totalDbmv, unit)}
           />
         </p>

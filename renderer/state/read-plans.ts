@@ -1,3 +1,4 @@
+import { RETURN_BANDS } from '../../core/channels/return-bands.ts';
 import { rasterPlan } from '../../core/files/raster-plan.ts';
 import type { Design, Station } from '../../core/files/station.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
@@ -23,8 +24,19 @@ export function bandOf(station: Station, portName: string): Design | null {
   );
 }
 
+/** A return port without a design is read over the bands that return signals usually travel in. */
+const RETURN_PLANS: readonly ReadPlan[] = RETURN_BANDS.map((band) => ({
+  key: `return-${band.highMhz}`,
+  title: `${band.lowMhz} to ${band.highMhz}\u00A0MHz`,
+  frequenciesMhz: rasterPlan(band, 1),
+}));
+
 /** What can be read at a port: a raster over its band, or the same channels as its last sweep. */
-export function readPlans(band: Design | null, lastRows: readonly LevelRow[] | null): readonly ReadPlan[] {
+export function readPlans(
+  band: Design | null,
+  lastRows: readonly LevelRow[] | null,
+  direction: 'forward' | 'return' = 'forward',
+): readonly ReadPlan[] {
   const last = (lastRows ?? []).flatMap(({ frequencyMhz }) => (frequencyMhz === null ? [] : [frequencyMhz]));
   const steps = band === null ? [] : [6, 8];
   const raster = (stepMhz: number): ReadPlan => ({
@@ -32,7 +44,7 @@ export function readPlans(band: Design | null, lastRows: readonly LevelRow[] | n
     title: `Every ${stepMhz} MHz`,
     frequenciesMhz: band === null ? [] : rasterPlan(band, stepMhz),
   });
-  const plans = steps.map(raster);
+  const plans = band === null && direction === 'return' ? [...RETURN_PLANS] : steps.map(raster);
   if (band !== null && (plans[0]?.frequenciesMhz.length ?? 0) < FEW_CHANNELS) plans.unshift(raster(1));
   if (last.length > 0) plans.push({ key: 'as-last', title: 'As the last sweep', frequenciesMhz: last });
   return plans.filter(({ frequenciesMhz }) => frequenciesMhz.length > 0);

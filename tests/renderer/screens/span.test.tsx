@@ -181,6 +181,10 @@ it('decides nothing within the doubt of a data sheet, and says which limit holds
   );
   const row = side().getByRole('row', { name: /Triple beat/ });
   expect(plain(row.textContent)).toMatch(/limit −51\.0 dBc.*undecidedby 0\.5 dB/);
+  // Two carriers at the low end of the design line, 36 dBmV at 54 MHz: 10 log 2 = 3.0 dB more than one.
+  expect(plain(side().getByRole('button', { name: /^All carriers together/ }).textContent)).toBe(
+    'All carriers together are to put out 39.1 dBmV.',
+  );
   await press(/^Triple beat, .*How it was computed/);
   const how = within(await screen.findByRole('dialog', { name: 'Triple beat, CTB behind the cascade' }));
   const judged = plain(how.getByText(/subscriber’s terminal/).textContent);

@@ -27,3 +27,13 @@ it('reads a narrow band every MHz first, and without a band only what was read b
   expect(readPlans(null, null)).toEqual([]);
   expect(bandOf(station, 'nowhere')).toBeNull();
 });
+
+// 5 to 42 MHz: Hranac, "Band Splits"; 5 to 65 MHz: Broadband Cable TV Access Networks, 2001. The others are from memory.
+it('offers the usual return bands to a return port that has no design', () => {
+  const plans = readPlans(null, null, 'return');
+  expect(plans.map(({ title }) => title.replace('\u00A0', ' '))).toEqual([
+    ...['5 to 42 MHz', '5 to 65 MHz', '5 to 85 MHz', '5 to 204 MHz'],
+  ]);
+  expect(plans[0]?.frequenciesMhz).toHaveLength(37);
+  expect([plans[0]?.frequenciesMhz[0], plans[0]?.frequenciesMhz.at(-1)]).toEqual([5.5, 41.5]);
+});
