@@ -3,6 +3,8 @@ import { builtinModules } from 'node:module';
 import path from 'node:path';
 import type { InlineConfig } from 'vite';
 import { z } from 'zod';
+import { Refused } from '../core/bridge/refused.ts';
+import { refuse } from '../core/result.ts';
 import { type BuiltPart, stamped } from './built-from.ts';
 
 const Package = z.object({ dependencies: z.record(z.string(), z.string()) });
@@ -59,8 +61,22 @@ export function preloadConfig(root: string, outDir = path.join(root, 'dist/prelo
 }
 
 /** Vite is loaded here and not before: a start that builds nothing doesn't wait for it, or need it. */
+async function tools() {
+  try {
+    return await import('vite');
+  } catch {
+    throw new Refused(
+      refuse(
+        'tools-missing',
+        'the workbench',
+        'is not built yet, and what builds it is not installed; run npm ci without --omit=dev, or npm run build where it is',
+      ),
+    );
+  }
+}
+
 export async function buildPart(root: string, part: BuiltPart): Promise<void> {
-  const { build } = await import('vite');
+  const { build } = await tools();
   switch (part) {
     case 'page':
       await stamped(root, part, async () => {

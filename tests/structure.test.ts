@@ -1,6 +1,8 @@
 import { existsSync } from 'node:fs';
+import { builtinModules } from 'node:module';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import manifest from '../package.json' with { type: 'json' };
 import { filesBelow, type Import, importsOf, root, textOf } from './support/source-files.ts';
 
 /** Where a file stands decides what it may import: folders of ours by prefix, foreign packages by name. */
@@ -111,6 +113,22 @@ describe('layers', () => {
     const wrong = parsed.filter(
       ({ file, target }) =>
         file.startsWith('core/') && !file.startsWith('core/bridge/') && target.startsWith('core/bridge/'),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('need nothing that an installation without the tools of development lacks', () => {
+    const kept = new Set([...Object.keys(manifest.dependencies), ...builtinModules]);
+    // The builds are made where the tools are; Electron is the runtime, fetched or not there.
+    const apart = (file: string, target: string) => file === 'electron/builds.ts' || target === 'electron';
+    const wrong = parsed.filter(
+      ({ file, target, foreign }) =>
+        foreign &&
+        !file.startsWith('renderer/') &&
+        !target.startsWith('node:') &&
+        !kept.has(target) &&
+        !apart(file, target) &&
+        !new RegExp(`^import type [^;]* from '${target}';$`, 'm').test(textOf(file)),
     );
     expect(wrong).toEqual([]);
   });
