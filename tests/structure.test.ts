@@ -192,6 +192,23 @@ describe('core', () => {
   });
 });
 
+// Nobody of us could open the JCGM documents: other programs that cite 100:2008, 4.3.7, 5.2.2 and H.1 and 106:2012, 7.3 confirm
+// these; a section beside them is told from memory, and says so where it is told.
+it('no section of a standard that nobody read is cited as if somebody had', () => {
+  const told = /JCGM[^`]{0,400}?\b(5\.1\.2|6\.2\.1|7\.2|7\.4|8\.2|8\.3)\b/;
+  const cites = ['core', 'renderer/how']
+    .flatMap(filesBelow)
+    .filter(isSource)
+    .flatMap((path) =>
+      textOf(path)
+        .split(/\*\/|;\n|`,\n|',\n/)
+        .filter((piece) => told.test(piece.slice(piece.indexOf('JCGM'))) && piece.includes('JCGM'))
+        .map((piece) => ({ path, piece })),
+    );
+  expect(cites.length).toBeGreaterThan(10);
+  expect(cites.filter(({ piece }) => !piece.includes('memory')).map(({ path }) => path)).toEqual([]);
+});
+
 describe('every file', () => {
   const tests = filesBelow('tests').filter(isSource);
   const bench = existsSync(join(root, 'bench')) ? filesBelow('bench').filter(isSource) : [];

@@ -20,8 +20,8 @@ export type SheetSource =
  * @source   common practice, no published source: the nearer word goes first
  */
 export function meterSheet(
-  settings: Settings,
-  notes: StationNotes | null,
+  settings: Pick<Settings, 'meter' | 'sheets'>,
+  notes: Pick<StationNotes, 'meter'> | null,
   model: string | null,
 ): Readonly<{ sheet: MeterUncertainty; source: SheetSource }> {
   if (notes?.meter !== undefined) return { sheet: notes.meter, source: { from: 'station' } };
@@ -38,7 +38,7 @@ export function meterSheet(
  * @source   see `meterSheet`
  */
 export const conditionsOf = (
-  settings: Settings,
-  notes: StationNotes | null,
+  settings: Pick<Settings, 'meter' | 'sheets'>,
+  notes: Pick<StationNotes, 'meter'> | null,
   { meter, ambientC }: Pick<SweepSummary, 'meter' | 'ambientC'>,
 ): Conditions => ({ meter: meterSheet(settings, notes, meter?.model ?? null).sheet, ambientC });

@@ -28,7 +28,7 @@ export type ReserveVerdict = Readonly<{
  * @returns  pass, fail or undecided with the probability, and the standard uncertainty in dB
  * @throws   RangeError when a number is none: both come from checked records
  * @source   the rule and its limit: common practice, no published source; JCGM 100:2008, 5.2.2 (a common error falls out
- *           of a difference); JCGM 106:2012, 8.3 (guard bands)
+ *           of a difference); JCGM 106:2012, 8.3 (guard bands, from memory)
  */
 export function reserveVerdict(measuredDb: number, askedDb: number, budget: Budget): ReserveVerdict {
   const uDb = differenceUncertaintyDb(budget);

@@ -66,7 +66,7 @@ const COVERAGE = 1.96;
  * @returns  the fit in the design's shape and range, each part with value, target and deviation, verdict and headline;
  *           refused as fitSweep refuses, and for a design or an uncertainty that makes no sense
  * @source   contract, sections 2 and 3; the verdict's rule is common practice, no published source; guard bands: JCGM
- *           106:2012, 8.3
+ *           106:2012, 8.3 (from memory)
  */
 export function standingAgainstDesign(
   rows: readonly LevelRow[],

@@ -18,7 +18,7 @@ export type StandingUncertainty = Readonly<{ budget: Budget; errors: FitErrors; 
  * @param design       the port's design: shape, low and high in MHz
  * @param deviationDb  row less fitted line, dB, as many as rows
  * @returns  the budget, the fit's standard errors and the four combined, dB; null where no line can be fitted
- * @source   JCGM 100:2008, 5.1.2; see `budgetOf`, `fitErrors`, `lineUncertainty`
+ * @source   JCGM 100:2008, 5.1.2 (from memory); see `budgetOf`, `fitErrors`, `lineUncertainty`
  */
 export function standingUncertainty(
   used: readonly UsableRow[],
@@ -40,7 +40,7 @@ export function standingUncertainty(
  * @param uDb      standard uncertainty in dB, or null when nothing is known of it
  * @param limits   dB, either may be null
  * @returns  pass or fail alone when uDb is null; else pass, fail or undecided with probability and uDb
- * @source   JCGM 106:2012, 8.3; without an uncertainty simple acceptance, JCGM 106:2012, 8.2
+ * @source   JCGM 106:2012, 8.3; without an uncertainty simple acceptance, 8.2 (both from memory)
  */
 export function judged(valueDb: number, uDb: number | null, limits: Limits): Judged {
   const probability = conformanceProbability(valueDb, uDb ?? 0, limits);

@@ -49,7 +49,7 @@ function farthestOf(count: number): number {
  * @param count  channels compared, 1 or more
  * @returns  dB, never below REPEATS_WITHIN_DB
  * @throws   RangeError when a number is none: both come from checked records
- * @source   JCGM 100:2008, 5.1.2; the farthest of n independent ones: the distribution of an extreme, P(one)^n
+ * @source   JCGM 100:2008, 5.1.2 (from memory); the farthest of n independent ones: the distribution of an extreme, P(one)^n
  */
 export function agreesWithinDb({ repeatDb, partsDb }: NextReading, count: number): number {
   if (!(repeatDb >= 0 && partsDb >= 0 && count >= 1 && Number.isFinite(repeatDb + partsDb + count)))

@@ -45,7 +45,7 @@ export function predictTurned(
  * What the next reading is uncertain by against that: what the meter repeats to, and how near a hand brings each trim.
  * @param conditions  the meter and the temperature, fit ones
  * @returns  standard uncertainties, dB
- * @source   JCGM 100:2008, 4.3.7, 5.1.2 and 5.2.2; see `TURNED_WITHIN_DB`
+ * @source   JCGM 100:2008, 4.3.7, 5.2.2 and (from memory) 5.1.2; see `TURNED_WITHIN_DB`
  */
 export const turnedReading = (conditions: Conditions, turns: readonly Turned[]): NextReading => ({
   repeatDb: differenceUncertaintyDb(budgetOf(conditions)),

@@ -44,7 +44,7 @@ export type Fitted = Readonly<{
  * @param truck   tolerances by part; 0.25 dB where it says nothing
  * @returns  standard uncertainty, dB; 0 where nothing on the path is exchanged
  * @throws   RangeError when the station has no such port
- * @source   JCGM 100:2008, 4.3.7 and 5.1.2
+ * @source   JCGM 100:2008, 4.3.7 and (from memory) 5.1.2
  */
 export function partsUncertaintyDb(
   station: Station,
@@ -81,7 +81,7 @@ export type NextReading = Readonly<{
  * @param conditions  the meter and the temperature, fit ones
  * @returns  standard uncertainties, dB
  * @throws   RangeError when the station has no such port
- * @source   JCGM 100:2008, 5.1.2 and 5.2.2; see `partsUncertaintyDb`
+ * @source   JCGM 100:2008, 5.2.2 and (from memory) 5.1.2; see `partsUncertaintyDb`
  */
 export const nextReading = (
   station: Station,
@@ -100,7 +100,7 @@ export const nextReading = (
  * @param conditions  the meter and the temperature
  * @returns  the rows that have a level and lie in the port's design range, rising in MHz
  * @throws   RangeError when the station has no such port or the port has no design
- * @source   contract, section 3, after(f); JCGM 100:2008, 5.1.2
+ * @source   contract, section 3, after(f); JCGM 100:2008, 5.1.2 (from memory)
  */
 export function predictedSweep(
   rows: readonly LevelRow[],

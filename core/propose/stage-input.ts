@@ -151,7 +151,7 @@ export function stageInputFor(
  * @param atMhz      MHz
  * @param partCount  plug-ins between the port and the stage, each off its label by up to USUAL_PART_TOLERANCE_DB
  * @returns  standard uncertainty, dB; null where the rows lie so close together, so far away, that they tell nothing there
- * @source   JCGM 100:2008, 4.3.7 and 5.1.2; see `betweenUncertaintyDb`
+ * @source   JCGM 100:2008, 4.3.7 and (from memory) 5.1.2; see `betweenUncertaintyDb`
  */
 export function inputUncertaintyDb(
   rows: readonly UsableRow[],

@@ -7,7 +7,7 @@ import type { Amended, Place, ReportFrame, ReportSweep, ReportVisit } from './ma
 export const SOURCES: readonly string[] = [
   'Level and tilt: ordinary least squares through the channels, straight in frequency or in its square root as the design says. Flatness: peak to valley about that line.',
   'Verdict: the worst channel within the tolerance and the flatness within its limit. Common practice, no published source.',
-  'Uncertainty: JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 6.2.1. Verdicts by chance, with guard bands: JCGM 106:2012, 8.3.2 and 8.3.3; 95 in 100 is this program\u2019s choice.',
+  'Uncertainty: JCGM 100:2008 (GUM), 4.3.7; 5.1.2 and 6.2.1 from memory. Verdicts by chance, with guard bands: JCGM 106:2012, 8.3.2 and 8.3.3 from memory; 95 in 100 is this program\u2019s choice.',
   'Loss of plug-ins: pad as labelled; equalizer and cable simulator by the square root of frequency, or by measured curves where the station file has them.',
   'Ripple to distance: speed of light times velocity factor 0.87, over twice the period. A velocity factor other than the cable\u2019s own moves the distance.',
   'Reserve, ambient compensation and range of a gain control: common practice, no published source.',

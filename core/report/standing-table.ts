@@ -122,7 +122,7 @@ const lineTable = (fit: SweepFit, unit: LevelUnitWord): Block => ({
  * @param view  of one port at one visit
  * @param unit  levels are written in
  * @returns  a table; of the line alone where there is no design; null where nothing can be told
- * @source   every figure: `standingAgainstDesign`; what it is good to: JCGM 100:2008, 6.2.1
+ * @source   every figure: `standingAgainstDesign`; what it is good to: JCGM 100:2008, 6.2.1 (from memory)
  */
 export function standingTable(view: PortView, unit: LevelUnitWord): Block | null {
   const last = lastOf(view);

@@ -24,7 +24,7 @@ export function sheetSentence(sheet: SheetWord): string {
  * What the levels are uncertain by, part by part, and what that makes of the verdict.
  * @param judged  the sweep that the verdict is about
  * @returns  no blocks where nothing was judged with an uncertainty
- * @source   JCGM 100:2008, 4.3.7 and 5.1.2; JCGM 106:2012, 8.3
+ * @source   JCGM 100:2008, 4.3.7 and (from memory) 5.1.2; JCGM 106:2012, 8.3 (from memory)
  */
 export function uncertaintySection({ standing, sweep }: JudgedSweep): readonly Block[] {
   const uncertain = standing?.uncertainty;

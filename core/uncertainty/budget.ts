@@ -37,7 +37,7 @@ const RECTANGULAR = Math.sqrt(3);
  * The root of the sum of squares: independent standard uncertainties combined.
  * @param uDb  dB each
  * @returns  dB
- * @source   JCGM 100:2008, 5.1.2, equation (10), every sensitivity 1
+ * @source   JCGM 100:2008, 5.1.2, equation (10) (from memory), every sensitivity 1
  */
 export const combined = (uDb: readonly number[]): number =>
   Math.sqrt(uDb.reduce((sum, one) => sum + one * one, 0));
@@ -46,7 +46,7 @@ export const combined = (uDb: readonly number[]): number =>
  * The standard uncertainty of something known to lie within a half-width, anywhere alike.
  * @param halfWidthDb  dB, 0 or more
  * @returns  dB
- * @source   JCGM 100:2008, 4.3.7, equation (7): a / sqrt 3
+ * @source   JCGM 100:2008, 4.3.7 (equation (7) from memory): a / sqrt 3
  */
 export const rectangular = (halfWidthDb: number): number => halfWidthDb / RECTANGULAR;
 
@@ -76,7 +76,7 @@ export function unfitConditions({ meter, ambientC }: Conditions): Refusal<'bad-v
  * @param conditions  the meter's numbers in dB; the temperature it was used at in degrees C, or null
  * @returns  every contribution with its basis, and the sums by how they are shared between channels
  * @throws   RangeError when a number is none: the meter is a checked file, the temperature a checked reading
- * @source   JCGM 100:2008, 4.3.7 and 5.1.2; which parts are shared: common practice, no published source
+ * @source   JCGM 100:2008, 4.3.7 and (from memory) 5.1.2; which parts are shared: common practice, no published source
  */
 export function budgetOf({ meter, ambientC }: Conditions): Budget {
   const awayC = ambientC === null ? UNKNOWN_C : Math.abs(ambientC - meter.calibratedAtC);
@@ -116,7 +116,7 @@ export function budgetOf({ meter, ambientC }: Conditions): Budget {
  * @param budget    as budgetOf made it
  * @param position  where the channel lies: 0 at the band's low end, 1 at its high end
  * @returns  standard uncertainty, dB
- * @source   JCGM 100:2008, 5.1.2
+ * @source   JCGM 100:2008, 5.1.2 (from memory)
  */
 export const channelUncertaintyDb = (budget: Budget, position: number): number =>
   combined([budget.commonDb, (position - 0.5) * budget.acrossDb, budget.singleDb]);
@@ -127,7 +127,7 @@ export const channelUncertaintyDb = (budget: Budget, position: number): number =
  * @param position  where in the band, 0 to 1
  * @param share     how far from the first channel to the second: 0 to 1, beyond where the line goes on
  * @returns  standard uncertainty, dB
- * @source   JCGM 100:2008, 5.1.2: sensitivities 1 - share and share of the two readings
+ * @source   JCGM 100:2008, 5.1.2 (from memory): sensitivities 1 - share and share of the two readings
  */
 export const betweenUncertaintyDb = (budget: Budget, position: number, share: number): number =>
   combined([
@@ -142,7 +142,7 @@ export const betweenUncertaintyDb = (budget: Budget, position: number, share: nu
  * range is read: what both have in common falls out.
  * @param budget  as budgetOf made it
  * @returns  standard uncertainty, dB
- * @source   JCGM 100:2008, 5.1.2 and 5.2.2: a common error has sensitivities 1 and -1
+ * @source   JCGM 100:2008, 5.2.2 and (from memory) 5.1.2: a common error has sensitivities 1 and -1
  */
 export const differenceUncertaintyDb = (budget: Budget): number =>
   combined([budget.singleDb, budget.singleDb]);

@@ -18,7 +18,7 @@ export type LineUncertainty = Readonly<{
  * @param budget  as budgetOf made it
  * @param errors  of the fit, dB; its scatter already holds the repeatability of the readings
  * @returns  dB each
- * @source   JCGM 100:2008, 5.1.2
+ * @source   JCGM 100:2008, 5.1.2 (from memory)
  */
 export const lineUncertainty = (budget: Budget, errors: FitErrors): LineUncertainty => ({
   levelLowDb: combined([budget.commonDb, budget.acrossDb / 2, errors.lowDb]),

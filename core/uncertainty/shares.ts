@@ -13,7 +13,7 @@ export const COVERAGE = 1.96;
  * What a standard uncertainty means to a reader: 95 of 100 times the true value lies within plus or minus this.
  * @param uDb  standard uncertainty, dB
  * @returns  expanded uncertainty, dB
- * @source   JCGM 100:2008, 6.2.1 and annex G: coverage factor 1.96 for 95 % of a normal spread
+ * @source   JCGM 100:2008, 6.2.1 and annex G (from memory): coverage factor 1.96 for 95 % of a normal spread
  */
 export const goodToDb = (uDb: number): number => COVERAGE * uDb;
 
@@ -26,7 +26,7 @@ const FIT_BASIS = 'standard error of the fitted line: how the channels scatter a
  * @param errors    of the fitted line, dB
  * @param position  for `worst`: where its channel lies, 0 at the band's low end, 1 at its high end
  * @returns  in the budget's order, the fit last; parts that do nothing to this figure left out; dB
- * @source   JCGM 100:2008, 5.1.2; the sensitivities are those of `lineUncertainty` and `channelUncertaintyDb`
+ * @source   JCGM 100:2008, 5.1.2 (from memory); the sensitivities are those of `lineUncertainty` and `channelUncertaintyDb`
  */
 export function sharesOf(figure: Figure, budget: Budget, errors: FitErrors, position: number): Share[] {
   const sensitivity = { common: 0, across: 0, single: 0 };

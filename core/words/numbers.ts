@@ -85,7 +85,7 @@ export const lengthWords = (lengthM: number, unit: 'm' | 'ft'): string =>
 /**
  * "sure", "97 % sure", or for what is undecided "80 % inside": how certain a verdict is.
  * @param probability  of lying inside, 0 to 1
- * @source   this program's own; the verdict: JCGM 106:2012, 8.3
+ * @source   this program's own; the verdict: JCGM 106:2012, 8.3 (from memory)
  */
 export function sureWords(verdict: 'pass' | 'fail' | 'undecided', probability: number): string {
   const percent = (share: number, least: number, most: number) =>

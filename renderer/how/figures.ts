@@ -38,7 +38,7 @@ const sheetWords = (seen: Seen): string | null => {
 
 const FIT_SOURCE = 'Line: ordinary least squares. ';
 const JCGM =
-  'Uncertainty: JCGM 100:2008, 5.1.2. Chance: JCGM 106:2012, 7.2 to 7.4; good or not from 95 in 100.';
+  'Uncertainty: JCGM 100:2008, 5.1.2. Chance: JCGM 106:2012, 7.2 to 7.4 (section numbers from memory); good or not from 95 in 100.';
 
 /** How each figure of a standing came about, for its popover. */
 export function howFigures(standing: StationStanding, design: Design, unit: LevelUnitName, seen: Seen) {

@@ -100,7 +100,7 @@ export function howRange(range: RangeTest): How {
       said('In all', range.totalDb, 'total'),
     ],
     judged: `In order: all three inside. Undecided: outside by no more than \u00B1${sizeDb(RANGE_UNCERTAINTY_DB)}, what a hand-held meter is good to between two readings. Else out of its limits.`,
-    source: `Limits and \u00B1${sizeDb(RANGE_UNCERTAINTY_DB)}: ${PRACTICE.toLowerCase()} Undecided: guard bands after JCGM 106:2012, 8.3.`,
+    source: `Limits and \u00B1${sizeDb(RANGE_UNCERTAINTY_DB)}: ${PRACTICE.toLowerCase()} Undecided: guard bands after JCGM 106:2012, 8.3 (from memory).`,
   });
 }
 
@@ -121,7 +121,7 @@ export function howReserveLeft(
         ? 'maximum \u2212 set level'
         : `${level(maxDbmv, unit)} \u2212 ${level(setDbmv, unit)} = ${sizeDb(reserve.measuredDb)}`,
     judged: `The rule asks for ${sizeDb(reserve.askedDb)} on that day, ${sizeDb(RESERVE_WITHIN_DB)} either way. The chance that it lies inside is ${chanceWords(reserve.probability)}.`,
-    source: `The rule and its ${sizeDb(RESERVE_WITHIN_DB)}: ${PRACTICE.toLowerCase()} Uncertainty: JCGM 100:2008, 5.2.2. Chance: JCGM 106:2012, 7.2 to 7.4; good or not from 95 in 100.`,
+    source: `The rule and its ${sizeDb(RESERVE_WITHIN_DB)}: ${PRACTICE.toLowerCase()} Uncertainty: JCGM 100:2008, 5.2.2. Chance: JCGM 106:2012, 7.2 to 7.4 (7.3 confirmed, the others from memory); good or not from 95 in 100.`,
   });
 }
 

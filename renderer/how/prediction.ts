@@ -33,5 +33,5 @@ export const howPrediction = (choice: Choice, count: number, design: Design, goo
     words: `${counted(count, 'channel', 'channels')} of the sweep, each with the loss of what comes out added and the loss of what goes in taken away; then the one farthest from its target. Every combination that there are parts for was weighed, and the one with the fewest changes taken that is good enough.`,
     formula: 'after(f) = before(f) + loss(in now, f) \u2212 loss(to fit, f)',
     judged: `The design allows ${sizeDb(design.toleranceDb)} either way. A further change must buy a quarter of a dB.`,
-    source: `${PLUG_IN_LOSS} What it is good to holds the meter\u2019s share and the tolerance of the parts (JCGM 100:2008, 5.1.2).`,
+    source: `${PLUG_IN_LOSS} What it is good to holds the meter\u2019s share and the tolerance of the parts (JCGM 100:2008, 5.1.2, from memory).`,
   });

@@ -111,7 +111,7 @@ export function howStageInput(
     words: `The level of the ${limit.port} at ${mhz(note.atMhz)}, on the straight line between the two nearest channels of its sweep, less what the parts before the stage take away: ${limit.through.join(', ')}. Now it is ${level(beforeDbmv, unit)}.`,
     formula: `input(${mhz(note.atMhz)}) \u2212 \u03A3 loss(to fit, ${mhz(note.atMhz)})`,
     judged: `Its limit is ${range}.${probability === undefined ? '' : ` The chance that it lies inside is ${chanceWords(probability)}.`}`,
-    source: `The limit: the station file. ${PLUG_IN_LOSS}${uDb === undefined ? '' : ' Uncertainty: JCGM 100:2008, 5.1.2; chance: JCGM 106:2012, 7.2 to 7.4.'}`,
+    source: `The limit: the station file. ${PLUG_IN_LOSS}${uDb === undefined ? '' : ' Uncertainty: JCGM 100:2008, 5.1.2; chance: JCGM 106:2012, 7.2 to 7.4 (section numbers from memory).'}`,
   });
 }
 
@@ -123,5 +123,5 @@ export const howHeld = (held: HeldAgainst & Readonly<{ after: 'parts' | 'trims' 
     words: `Read less predicted, ${counted(held.comparedCount, 'channel', 'channels')} that both sweeps have; the farthest is at ${mhz(held.worstMhz)}, and on the mean it is ${signedDb(held.meanDb)}, which is what a wrong pad would show.`,
     formula: 'greatest |read(f) \u2212 predicted(f)|',
     judged: `Up to ${sizeDb(held.withinDb)} counts as predicted: 95 of 100 sweeps that are so lie within what the meter repeats to, at the farthest of so many channels, and ${held.after === 'parts' ? 'what the exchanged parts may lie off their labels' : 'how near a hand brings a trim'}. It is never less than ${REPEATS_WITHIN_DB} dB.`,
-    source: `JCGM 100:2008, 5.1.2; the farthest of n: the distribution of an extreme, P(one)\u207F. ${held.after === 'parts' ? 'What a part may lie off by: the truck\u2019s list, else 0.25 dB' : `How near a hand comes, ${TURNED_WITHIN_DB} dB`}: common practice, no published source.`,
+    source: `JCGM 100:2008, 5.1.2 (from memory); the farthest of n: the distribution of an extreme, P(one)\u207F. ${held.after === 'parts' ? 'What a part may lie off by: the truck\u2019s list, else 0.25 dB' : `How near a hand comes, ${TURNED_WITHIN_DB} dB`}: common practice, no published source.`,
   });

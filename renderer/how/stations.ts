@@ -16,6 +16,6 @@ export function howStationWorst(
     formula: 'greatest |level \u2212 target(f)|',
     judged:
       'In order: worst channel and flatness inside what the design allows, with a chance of 95 in 100. Judged by the settings and the notes as they are now.',
-    source: `The rule: ${PRACTICE.toLowerCase()} Chance: JCGM 106:2012, 7.2 to 7.4 and 8.3.`,
+    source: `The rule: ${PRACTICE.toLowerCase()} Chance: JCGM 106:2012, 7.2 to 7.4 and 8.3 (section numbers from memory).`,
   });
 }
