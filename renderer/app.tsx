@@ -1,15 +1,21 @@
+import { useCallback } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { writtenAs } from './format.ts';
+import { ExplainContext } from './parts/explain.ts';
+import { GlobalKeys } from './screens/GlobalKeys.tsx';
+import { HelpPanel } from './screens/HelpPanel.tsx';
 import { KeptDialogs } from './screens/KeptDialogs.tsx';
 import { LostLink } from './screens/LostLink.tsx';
 import { MeterScreen } from './screens/MeterScreen.tsx';
 import { NoticeBar } from './screens/NoticeBar.tsx';
 import { RecordsScreen } from './screens/quality/RecordsScreen.tsx';
+import { SearchPanel } from './screens/SearchPanel.tsx';
 import { SkipLink } from './screens/SkipLink.tsx';
 import { StationScreen } from './screens/StationScreen.tsx';
 import { StationsScreen } from './screens/StationsScreen.tsx';
-import { selectLink, selectRecordsAt, selectSheet } from './state/select.ts';
-import { type Bench, BenchContext, useSelected } from './state/use-workbench.ts';
+import { TourStrip } from './screens/TourStrip.tsx';
+import { selectLink, selectRecordsAt, selectSearchIsOpen, selectSheet } from './state/select.ts';
+import { type Bench, BenchContext, useActions, useSelected } from './state/use-workbench.ts';
 
 export type AppProps = Readonly<{ bench: Bench }>;
 
@@ -26,15 +32,22 @@ function Screen() {
   const link = useSelected(selectLink);
   const sheet = useSelected(selectSheet);
   const recordsAt = useSelected(selectRecordsAt);
+  const searchIsOpen = useSelected(selectSearchIsOpen);
+  const { helpOpened } = useActions();
+  const explain = useCallback((term: string) => helpOpened('terms', term), [helpOpened]);
   if (link.at === 'closed') return <LostLink why={link.why} />;
   return (
-    <>
+    <ExplainContext value={explain}>
       <SkipLink />
+      <GlobalKeys />
       <NoticeBar />
+      <TourStrip />
       {sheet.at !== 'none' && <StationScreen />}
       {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
       <MeterScreen />
       <KeptDialogs />
-    </>
+      {searchIsOpen && <SearchPanel />}
+      <HelpPanel />
+    </ExplainContext>
   );
 }

@@ -1,8 +1,10 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useContext } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
 import { goodToDb } from '../../core/uncertainty/shares.ts';
 import { asWritten, decimals } from '../format.ts';
+import { termIn } from '../help/glossary.ts';
 import type { How } from '../how/how.ts';
+import { ExplainContext } from './explain.ts';
 import { Glyph } from './Glyph.tsx';
 
 export type HowButtonProps = Readonly<{
@@ -39,12 +41,31 @@ export const HowButton = ({ how, label, className = '', children }: HowButtonPro
             {how.judged !== null && <p>{asWritten(how.judged)}</p>}
             {how.uDb !== null && <Shares shares={how.shares} uDb={how.uDb} sheet={how.sheet} />}
             <p className="how__source">{how.source}</p>
+            <Explain title={how.title} onGo={close} />
           </>
         )}
       </Dialog>
     </Popover>
   </DialogTrigger>
 );
+
+/** The way to the help, where the title has a word of the trade in it. */
+function Explain({ title, onGo }: Readonly<{ title: string; onGo: () => void }>) {
+  const explain = useContext(ExplainContext);
+  const term = termIn(title);
+  if (explain === null || term === null) return null;
+  return (
+    <Button
+      className="how__term"
+      onPress={() => {
+        onGo();
+        explain(term.id);
+      }}
+    >
+      {`What \u201C${term.name}\u201D means`}
+    </Button>
+  );
+}
 
 const Items = ({ items, title }: Readonly<{ items: How['items']; title: string }>) => (
   <table className="how__items">

@@ -15,8 +15,10 @@ import { levelFromNumber, levelNumber, levelWord } from '../format.ts';
 import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { UndoButtons } from '../parts/UndoButtons.tsx';
 import { draftOf, type FigureKey, notesOfDraft } from '../state/figures-draft.ts';
 import { selectBusy, selectLevelUnit, selectStations } from '../state/select.ts';
+import { useUndo } from '../state/use-undo.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
@@ -58,7 +60,12 @@ export function FiguresPanel({ link, isOpen, onClose }: FiguresPanelProps) {
   const busy = useSelected(selectBusy);
   const stations = useSelected(selectStations);
   const { changeNotes } = useWorkbench();
-  const [draft, setDraft] = useState(() => draftOf(link.notes?.amplifier, link.notes?.cascade));
+  const {
+    draft,
+    say: setDraft,
+    undo,
+    redo,
+  } = useUndo(() => draftOf(link.notes?.amplifier, link.notes?.cascade), isOpen ? 'dialog' : 'nowhere');
   const [wrong, setWrong] = useState('');
   const say = (key: FigureKey) => (value: number | null) => setDraft({ ...draft, [key]: value });
   const others =
@@ -188,6 +195,7 @@ export function FiguresPanel({ link, isOpen, onClose }: FiguresPanelProps) {
       </p>
       <DialogNotice />
       <div className="panel__end">
+        <UndoButtons undo={undo} redo={redo} />
         <PressButton rank="do" size="visit" onPress={keep} isDisabled={busy === 'notes'}>
           Keep these figures
         </PressButton>

@@ -7,6 +7,7 @@ import { EntryEditor } from '../parts/EntryEditor.tsx';
 import { LineUpTable } from '../parts/LineUpTable.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { UndoButtons } from '../parts/UndoButtons.tsx';
 import { useUnsaved } from '../parts/unsaved.ts';
 import {
   carries,
@@ -21,6 +22,7 @@ import {
   without,
 } from '../state/line-up-draft.ts';
 import { selectBusy, selectNotes } from '../state/select.ts';
+import { useUndo } from '../state/use-undo.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type LineUpEditorProps = Readonly<{
@@ -37,7 +39,7 @@ export function LineUpEditor({ rows, onDone }: LineUpEditorProps) {
   const [first] = useState<LineUpDraft | null>(() =>
     stored === undefined ? learnedDraft(rows) : keptDraft(stored),
   );
-  const [draft, setDraft] = useState(first);
+  const { draft, say: setDraft, undo, redo } = useUndo(first);
   const [chosenMhz, setChosenMhz] = useState<ReadonlySet<number>>(new Set());
   const turnTo = (next: LineUpDraft | null) => {
     setDraft(next);
@@ -110,6 +112,7 @@ export function LineUpEditor({ rows, onDone }: LineUpEditorProps) {
           />
         )}
         <div className="line-up__acts">
+          <UndoButtons undo={undo} redo={redo} />
           {rows.length > 0 && <LearnAgain draft={draft} rows={rows} onLearned={turnTo} />}
           {trouble !== null && (
             <p className="said said--bad" role="alert">

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { Glyph } from '../parts/Glyph.tsx';
 import { Mark } from '../parts/Mark.tsx';
+import { PressButton } from '../parts/PressButton.tsx';
 import { selectDialog, selectNotice } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
 
@@ -17,6 +18,11 @@ export function NoticeBar() {
           <p>
             <strong>{notice.text}</strong> {notice.help}
           </p>
+          {notice.undo !== undefined && (
+            <PressButton onPress={notice.undo.go}>
+              <Glyph name="undo" /> Undo
+            </PressButton>
+          )}
           <Button className="icon-button" aria-label="Put this message away" onPress={() => noticed(null)}>
             <Glyph name="close" />
           </Button>

@@ -1,30 +1,8 @@
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import type { Station } from '../../core/files/station.ts';
-import type { Place } from '../state/place-slice.ts';
+import { placesOf } from '../state/place-slice.ts';
 import { selectPlace } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
-
-const places: readonly Readonly<{ place: Place; name: string; of: (station: Station) => boolean }>[] = [
-  { place: 'station', name: 'Station', of: () => true },
-  { place: 'peaking', name: 'Peaking', of: () => true },
-  {
-    place: 'gain-control',
-    name: 'Gain control',
-    of: ({ gainControl, ports }) =>
-      gainControl !== undefined &&
-      ports.some(({ direction, design }) => direction === 'forward' && design !== undefined),
-  },
-  {
-    place: 'season',
-    name: 'Season',
-    of: ({ gainControl, span }) => gainControl !== undefined && span !== undefined,
-  },
-  {
-    place: 'span',
-    name: 'Span and noise',
-    of: ({ ports }) => ports.some(({ direction, design }) => direction === 'forward' && design !== undefined),
-  },
-];
 
 export type PlaceTabsProps = Readonly<{ station: Station; isDisabled: boolean }>;
 
@@ -32,7 +10,7 @@ export type PlaceTabsProps = Readonly<{ station: Station; isDisabled: boolean }>
 export function PlaceTabs({ station, isDisabled }: PlaceTabsProps) {
   const place = useSelected(selectPlace);
   const { placeChosen } = useActions();
-  const here = places.filter(({ of }) => of(station));
+  const here = placesOf(station);
   return (
     <nav className="places" aria-label="At this station">
       <ToggleButtonGroup

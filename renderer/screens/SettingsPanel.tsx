@@ -9,11 +9,14 @@ import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Quantity } from '../parts/Quantity.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { UndoButtons } from '../parts/UndoButtons.tsx';
 import { useLeave, useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectMeter, selectNotes, selectSettings, selectStationSheet } from '../state/select.ts';
+import { useUndo } from '../state/use-undo.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 import { TextSizeChoice } from './TextSizeChoice.tsx';
+import { UnitChoice } from './UnitChoice.tsx';
 
 const ANY = ':any';
 const STATION = ':station';
@@ -49,43 +52,10 @@ const kept = (key: NumberName, value: number, unit: Settings['temperatureUnit'])
 export function SettingsPanel() {
   const { settings } = useSelected(selectSettings);
   const { dialogOpened } = useActions();
-  const { changeSettings } = useWorkbench();
-  const choose = (change: Partial<Settings>) => void changeSettings({ ...settings, ...change });
   return (
     <Panel title="Settings" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
       <section className="units" aria-label="How things are shown">
-        <p className="units__name">Levels</p>
-        <Segments
-          label="Levels shown in"
-          chosen={settings.levelUnit}
-          onChoose={(levelUnit) => choose({ levelUnit })}
-          options={[
-            { key: 'dBmV', text: 'dBmV' },
-            { key: 'dBuV', text: 'dB\u00B5V' },
-            { key: 'dBm75', text: 'dBm, 75 \u2126' },
-            { key: 'mV', text: 'mV' },
-          ]}
-        />
-        <p className="units__name">Temperatures</p>
-        <Segments
-          label="Temperatures shown in"
-          chosen={settings.temperatureUnit}
-          onChoose={(temperatureUnit) => choose({ temperatureUnit })}
-          options={[
-            { key: 'C', text: '\u00B0C' },
-            { key: 'F', text: '\u00B0F' },
-          ]}
-        />
-        <p className="units__name">Lengths</p>
-        <Segments
-          label="Lengths shown in"
-          chosen={settings.lengthUnit}
-          onChoose={(lengthUnit) => choose({ lengthUnit })}
-          options={[
-            { key: 'm', text: 'metres' },
-            { key: 'ft', text: 'feet' },
-          ]}
-        />
+        <UnitChoice />
         <TextSizeChoice />
       </section>
       <MeterNumbers settings={settings} />
@@ -112,10 +82,10 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
   const [chosen, setChosen] = useState(here === undefined ? (models[0] ?? ANY) : STATION);
   const own = ownOf(chosen);
   const held = own ?? settings.meter;
-  const [draft, setDraft] = useState<MeterUncertainty>(held);
+  const { draft, say: setDraft, beginAnew, undo, redo } = useUndo<MeterUncertainty>(held);
   const turnTo = (key: string) => {
     setChosen(key);
-    setDraft(ownOf(key) ?? settings.meter);
+    beginAnew(ownOf(key) ?? settings.meter);
   };
   const degree = settings.temperatureUnit;
   const changed = numbers.some(({ key }) => draft[key] !== held[key]);
@@ -136,7 +106,7 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
       chosen === STATION
         ? await changeNotes({ meter: undefined })
         : await changeSettings({ ...settings, sheets });
-    if (forgotten) setDraft(settings.meter);
+    if (forgotten) beginAnew(settings.meter);
   };
   return (
     <section className="meter-sheet" aria-label="What the meter is good to">
@@ -177,6 +147,7 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
         certificate go before them. Every change stays in the archive.
       </p>
       <div className="panel__end">
+        <UndoButtons undo={undo} redo={redo} />
         {chosen !== ANY && own !== undefined && (
           <PressButton rank="quiet" onPress={forget}>
             Forget these

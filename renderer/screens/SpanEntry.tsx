@@ -20,6 +20,7 @@ import { basisWords } from '../how/span.ts';
 import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { UndoButtons } from '../parts/UndoButtons.tsx';
 import { selectBusy, selectLengthUnit } from '../state/select.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
@@ -39,10 +40,12 @@ export type SpanEntryProps = Readonly<{
   isSaid: boolean;
   highMhz: number;
   onDraft: (draft: SpanNotes) => void;
+  undo: (() => void) | null;
+  redo: (() => void) | null;
 }>;
 
 /** The span as it was hung: its cable, and its length or its loss; each of the two gives the other. */
-export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft }: SpanEntryProps) {
+export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft, undo, redo }: SpanEntryProps) {
   const unit = useSelected(selectLengthUnit);
   const busy = useSelected(selectBusy);
   const { changeNotes } = useWorkbench();
@@ -125,6 +128,7 @@ export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft }: SpanEntryPr
           ]}
         />
       </div>
+      <UndoButtons undo={undo} redo={redo} />
       {changed && (
         <PressButton
           {...(isSaid ? { rank: 'do' as const } : {})}

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo } from 'react';
 import type { CascadeLink } from '../../core/bridge/cascade-calls.ts';
 import { CABLES } from '../../core/coax/cables.ts';
 import { cableNamed } from '../../core/coax/loss.ts';
@@ -22,6 +22,7 @@ import {
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { designOf, type Temperatures, viewSpan } from '../state/span-view.ts';
 import { lossWords, tiltWords } from '../state/span-words.ts';
+import { useUndo } from '../state/use-undo.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { NoiseSide } from './NoiseSide.tsx';
 import { PlaceDialogs } from './PlaceDialogs.tsx';
@@ -98,7 +99,7 @@ function Here({ links, unknownId, ambientC }: HereProps) {
   const link = links.at(-1);
   const design = link === undefined ? null : designOf(link);
   const kept = link?.notes?.span;
-  const [draft, setDraft] = useState<SpanNotes | null>(null);
+  const { draft, say: setDraft, undo, redo } = useUndo<SpanNotes | null>(null, 'page');
   const span =
     draft ?? kept ?? (link === undefined || design === null ? null : firstSpan(link, design.highMhz));
   const temperatures = useMemo<Temperatures>(() => {
@@ -123,6 +124,8 @@ function Here({ links, unknownId, ambientC }: HereProps) {
         isSaid={draft !== null}
         highMhz={design.highMhz}
         onDraft={setDraft}
+        undo={undo}
+        redo={redo}
       />
       <main className="span-main">
         {'missing' in view ? (

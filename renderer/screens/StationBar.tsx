@@ -4,10 +4,8 @@ import { Glyph } from '../parts/Glyph.tsx';
 import { selectRun, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
-import { KeptButtons } from './KeptButtons.tsx';
-import { MeterChip } from './MeterChip.tsx';
+import { BarEnd } from './BarEnd.tsx';
 import { PlaceTabs } from './PlaceTabs.tsx';
-import { ThemeSwitch } from './ThemeSwitch.tsx';
 
 const visitWords = (ambientC: number | null, unit: TemperatureUnit): string =>
   ambientC === null ? 'Visit open' : `${temperature(ambientC, unit)} ambient`;
@@ -21,7 +19,7 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
   const { station, openVisit } = open.sheet;
   const reading = run.at === 'starting' || run.at === 'running' || run.at === 'stopping';
   return (
-    <header className="bar">
+    <header className="bar bar--station">
       <Button className="bar__back" onPress={leaveStation} aria-label="Back to the stations">
         <Glyph name="back" />
       </Button>
@@ -29,7 +27,7 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
         <span className="bar__name">{station.name}</span>
       </p>
       <PlaceTabs station={station} isDisabled={reading} />
-      <div className="bar__end">
+      <BarEnd>
         {openVisit !== null && (
           <Button
             className="visit-chip"
@@ -40,10 +38,7 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
             <strong>{visitWords(openVisit.ambientC, unit)}</strong> <small>end the visit</small>
           </Button>
         )}
-        <MeterChip />
-        <KeptButtons />
-        <ThemeSwitch />
-      </div>
+      </BarEnd>
     </header>
   );
 }

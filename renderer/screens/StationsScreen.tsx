@@ -4,10 +4,8 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { StationList } from '../parts/StationList.tsx';
 import { selectBusy, selectLink, selectStations } from '../state/select.ts';
 import { useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { BarEnd } from './BarEnd.tsx';
 import { FirstStart } from './FirstStart.tsx';
-import { KeptButtons } from './KeptButtons.tsx';
-import { MeterChip } from './MeterChip.tsx';
-import { ThemeSwitch } from './ThemeSwitch.tsx';
 
 /** More than these make a page slow that draws every row; the table of all records has any number. */
 const MOST_LISTED = 200;
@@ -44,11 +42,7 @@ export function StationsScreen() {
         <p className="bar__place">
           <span className="bar__name">Tiltwright</span>
         </p>
-        <div className="bar__end">
-          <MeterChip />
-          <KeptButtons />
-          <ThemeSwitch />
-        </div>
+        <BarEnd />
       </header>
       {stations.at === 'loading' && <main className="plain-page" aria-busy="true" />}
       {stations.at === 'failed' && (

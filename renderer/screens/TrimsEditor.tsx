@@ -1,12 +1,13 @@
-import { useState } from 'react';
 import { Input, Label, TextField } from 'react-aria-components';
 import type { Port } from '../../core/files/station.ts';
 import type { Trim } from '../../core/files/station-notes.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Quantity } from '../parts/Quantity.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { UndoButtons } from '../parts/UndoButtons.tsx';
 import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectNotes } from '../state/select.ts';
+import { useUndo } from '../state/use-undo.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type TrimsEditorProps = Readonly<{ port: Port; onDone: () => void }>;
@@ -20,10 +21,13 @@ export function TrimsEditor({ port, onDone }: TrimsEditorProps) {
   const busy = useSelected(selectBusy);
   const { changeNotes } = useWorkbench();
   // A key of its own for each row: names are typed, and places move when one is removed.
-  const [rows, setRows] = useState(() => stored.map((trim, key) => ({ key, trim })));
+  const { draft: rows, say: setRows, undo, redo } = useUndo(() => stored.map((trim, key) => ({ key, trim })));
   const trims = rows.map(({ trim }) => trim);
   const change = (at: number, over: Partial<Trim>) =>
-    setRows(rows.map((row) => (row.key === at ? { ...row, trim: { ...row.trim, ...over } } : row)));
+    setRows(
+      rows.map((row) => (row.key === at ? { ...row, trim: { ...row.trim, ...over } } : row)),
+      'name' in over ? `name ${at}` : undefined,
+    );
   const add = () => {
     const usual = ['gain trim', 'slope trim', 'third trim', 'fourth trim'];
     const name = usual.find((one) => !trims.some((trim) => trim.name === one)) ?? `trim ${trims.length + 1}`;
@@ -108,6 +112,7 @@ export function TrimsEditor({ port, onDone }: TrimsEditorProps) {
         </fieldset>
       ))}
       <div className="panel__end">
+        <UndoButtons undo={undo} redo={redo} />
         {trims.length < MOST && (
           <PressButton onPress={add}>
             {trims.length === 0 ? 'This station has a trim' : 'And another'}

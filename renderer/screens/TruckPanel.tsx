@@ -5,9 +5,11 @@ import { PartTolerance } from '../parts/PartTolerance.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { TruckGrid } from '../parts/TruckGrid.tsx';
+import { UndoButtons } from '../parts/UndoButtons.tsx';
 import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectKit, selectTruck } from '../state/select.ts';
 import { EMPTY_TRUCK, type TruckRow, truckRows, withCount, withTolerance } from '../state/truck-draft.ts';
+import { useUndo } from '../state/use-undo.ts';
 import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
@@ -36,13 +38,13 @@ function TruckCount({ onDone }: Readonly<{ onDone: () => void }>) {
   const busy = useSelected(selectBusy);
   const { workbench, now } = useBench();
   // A count that was begun belongs to the revision that it was begun on.
-  const [draft, setDraft] = useState(truck);
+  const { draft, say: setDraft, beginAnew, undo, redo } = useUndo(truck);
   const [of, setOf] = useState(revision);
   const [chosen, setChosen] = useState<string | null>(null);
   useEffect(() => void workbench.readKit(), [workbench]);
   if (of !== revision) {
     setOf(revision);
-    setDraft(truck);
+    beginAnew(truck);
   }
   const isChanged = JSON.stringify(draft) !== JSON.stringify(truck);
   const save = () => workbench.changeTruck(draft);
@@ -106,6 +108,7 @@ function TruckCount({ onDone }: Readonly<{ onDone: () => void }>) {
       </p>
       <DialogNotice />
       <div className="panel__end">
+        <UndoButtons undo={undo} redo={redo} />
         <PressButton rank="quiet" onPress={() => setDraft(null)}>
           Keep no count
         </PressButton>

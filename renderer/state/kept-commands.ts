@@ -2,6 +2,7 @@ import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { StationNotes } from '../../core/files/station-notes.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { attempt, type Context, helpOf } from './context.ts';
+import { offerBack } from './undo-kept.ts';
 
 /** What every screen needs from the first moment. Without it the page shows dBmV and judges by the defaults, and says so. */
 export async function readKept({ client, store }: Context): Promise<void> {
@@ -42,7 +43,7 @@ export async function readNotes({ client, store }: Context, stationId: string): 
 /** @returns  true when the archive has them */
 export async function changeSettings(context: Context, settings: Settings): Promise<boolean> {
   const { client, store } = context;
-  const { revision: basedOn } = store.getState().settings;
+  const { revision: basedOn, settings: before } = store.getState().settings;
   const kept = await attempt(context, 'settings', 'The settings were not kept.', () =>
     client.call('settings.change', { basedOn, settings }),
   );
@@ -51,13 +52,24 @@ export async function changeSettings(context: Context, settings: Settings): Prom
     return false;
   }
   store.getState().settingsArrived(kept);
+  // A unit is put back by one press where it was changed; numbers that were typed over are not.
+  if (numbersOf(before) !== numbersOf(settings))
+    offerBack(context, {
+      text: 'The numbers are kept.',
+      revision: kept.revision,
+      newest: () => store.getState().settings.revision,
+      back: () => changeSettings(context, { ...store.getState().settings.settings, ...typedOf(before) }),
+    });
   return true;
 }
+
+const typedOf = ({ meter, sheets, visitEveryMonths }: Settings) => ({ meter, sheets, visitEveryMonths });
+const numbersOf = (settings: Settings): string => JSON.stringify(typedOf(settings));
 
 /** @returns  true when the archive has it */
 export async function changeTruck(context: Context, truck: Truck | null): Promise<boolean> {
   const { client, store } = context;
-  const { revision: basedOn } = store.getState().truck;
+  const { revision: basedOn, truck: before } = store.getState().truck;
   const kept = await attempt(context, 'truck', 'The truck was not kept.', () =>
     client.call('truck.change', { basedOn, truck }),
   );
@@ -66,6 +78,12 @@ export async function changeTruck(context: Context, truck: Truck | null): Promis
     return false;
   }
   store.getState().truckArrived(kept);
+  offerBack(context, {
+    text: truck === null ? 'No count is kept of the truck.' : 'The count of the truck is kept.',
+    revision: kept.revision,
+    newest: () => store.getState().truck.revision,
+    back: () => changeTruck(context, before),
+  });
   return true;
 }
 
@@ -90,8 +108,27 @@ export async function changeNotes(context: Context, change: NotesChange): Promis
     return false;
   }
   store.getState().notesArrived(kept);
+  const keys = noteNames.filter(({ key }) => key in change);
+  offerBack(context, {
+    text: `${keys.map(({ name }) => name).join(' and ') || 'What was noted'} ${keys.length === 1 && keys[0]?.isOne === true ? 'is' : 'are'} kept.`,
+    revision: kept.revision,
+    newest: () => {
+      const { notes: now } = store.getState();
+      return now?.stationId === stationId ? now.revision : -1;
+    },
+    back: () => changeNotes(context, Object.fromEntries(keys.map(({ key }) => [key, stored.notes?.[key]]))),
+  });
   return true;
 }
+
+const noteNames: readonly Readonly<{ key: keyof NotesChange; name: string; isOne: boolean }>[] = [
+  { key: 'lineUp', name: 'The line-up', isOne: true },
+  { key: 'trims', name: 'The trims', isOne: false },
+  { key: 'meter', name: 'The meter\u2019s numbers for this station', isOne: false },
+  { key: 'span', name: 'The span', isOne: true },
+  { key: 'amplifier', name: 'The amplifier\u2019s figures', isOne: false },
+  { key: 'cascade', name: 'what feeds it', isOne: true },
+];
 
 /** After a refusal the page shows what holds now; what went wrong is said already. */
 async function refresh<T>(ask: () => Promise<T>, arrived: (kept: T) => void): Promise<void> {

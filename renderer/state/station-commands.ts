@@ -18,6 +18,7 @@ export async function loadDemo(context: Context): Promise<void> {
   await attempt(context, 'demo', 'The demo network could not be loaded.', async () => {
     await client.call('demo.load', {});
     await listStations(context);
+    if (store.getState().tour === 'unmet') store.getState().tourBecame('on');
     if (store.getState().meter.at === 'connected') return;
     store.getState().meterConnecting({ kind: 'simulated' });
     store.getState().meterConnected(await client.call('meters.connect', { kind: 'simulated' }));

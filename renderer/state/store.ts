@@ -1,15 +1,18 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createHelpSlice, type HelpSlice } from './help-slice.ts';
 import { createKeptSlice, type KeptSlice } from './kept-slice.ts';
 import { createLiveSlice, type LiveSlice } from './live-slice.ts';
 import { createMeterSlice, type MeterSlice } from './meter-slice.ts';
 import { createPlaceSlice, type PlaceSlice } from './place-slice.ts';
 import { createQualitySlice, type QualitySlice } from './quality-slice.ts';
 import { createRunSlice, type RunSlice } from './run-slice.ts';
+import { createSearchSlice, type SearchSlice } from './search-slice.ts';
 import { createSeasonSlice, type SeasonSlice } from './season-slice.ts';
 import { createSetUpSlice, type SetUpSlice } from './set-up-slice.ts';
 import { createSheetSlice, type SheetSlice } from './sheet-slice.ts';
 import { createSpanSlice, type SpanSlice } from './span-slice.ts';
 import { createStationsSlice, type StationsSlice } from './stations-slice.ts';
+import { createTourSlice, type TourSlice } from './tour-slice.ts';
 import { createUiSlice, type UiSlice } from './ui-slice.ts';
 import { createWatchSlice, type WatchSlice } from './watch-slice.ts';
 
@@ -18,6 +21,9 @@ export type State = StationsSlice &
   MeterSlice &
   RunSlice &
   UiSlice &
+  HelpSlice &
+  SearchSlice &
+  TourSlice &
   PlaceSlice &
   QualitySlice &
   LiveSlice &
@@ -36,6 +42,9 @@ export const createWorkbenchStore = (): Store =>
     ...createMeterSlice(...api),
     ...createRunSlice(...api),
     ...createUiSlice(...api),
+    ...createHelpSlice(...api),
+    ...createSearchSlice(...api),
+    ...createTourSlice(...api),
     ...createPlaceSlice(...api),
     ...createQualitySlice(...api),
     ...createLiveSlice(...api),

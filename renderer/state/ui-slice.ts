@@ -21,7 +21,13 @@ export type Dialog =
   | Readonly<{ open: 'amend-sweep' }>
   | Readonly<{ open: 'import-sweep'; fileName: string; text: string }>;
 
-export type Notice = Readonly<{ tone: 'problem' | 'news'; text: string; help: string }> | null;
+export type Notice = Readonly<{
+  tone: 'problem' | 'news';
+  text: string;
+  help: string;
+  /** Takes back what is said; only for what is no record. */
+  undo?: Readonly<{ go: () => void }>;
+}> | null;
 
 export type Link =
   | Readonly<{ at: 'opening' }>

@@ -30,6 +30,7 @@ import {
   readPeriod,
 } from './quality-commands.ts';
 import { makeReport, type ReportOrder, type ReportProgress } from './report-commands.ts';
+import { searchRecords } from './search-commands.ts';
 import {
   abandonSetUp,
   beginSetUp,
@@ -170,6 +171,7 @@ export function createWorkbench(
     compareTwo: (pair: readonly [string, string] | null) => compareTwo(context, pair),
     openSweepOf: (stationId: string, portName: string, sweepId: string) =>
       openSweepOf(context, stationId, portName, sweepId),
+    searchRecords: (text: string, now: string) => searchRecords(context, text, now),
     readPeriod: (fromDay: string, toDay: string) => readPeriod(context, fromDay, toDay),
     findPorts: () => findPorts(context),
     renewPorts: () => renewPorts(context),

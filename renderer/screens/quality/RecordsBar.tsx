@@ -1,9 +1,7 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import { Glyph } from '../../parts/Glyph.tsx';
-import { KeptButtons } from '../KeptButtons.tsx';
-import { MeterChip } from '../MeterChip.tsx';
-import { ThemeSwitch } from '../ThemeSwitch.tsx';
+import { BarEnd } from '../BarEnd.tsx';
 
 export type RecordsBarProps = Readonly<{
   name: string;
@@ -22,10 +20,6 @@ export const RecordsBar = ({ name, backTo, onBack, children }: RecordsBarProps) 
       <span className="bar__name">{name}</span>
     </p>
     {children}
-    <div className="bar__end">
-      <MeterChip />
-      <KeptButtons />
-      <ThemeSwitch />
-    </div>
+    <BarEnd />
   </header>
 );
