@@ -1,10 +1,10 @@
 import { done, type Result, refuse } from '../result.ts';
-import { celsiusFromFahrenheit } from '../units.ts';
+import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../units.ts';
 import { ambientOffsetAtC, ambientOffsetAtF } from './ambient.ts';
 import { type Basis, PRACTICE_NOTE } from './basis.ts';
 import { RANGE_LIMITS_HOLD, RANGE_UNCERTAINTY_DB, type RangeTest, rangeTest } from './range.ts';
 import { reserveAt } from './reserve.ts';
-import { PER_DEGREE_C, spanOffsetDb } from './span-offset.ts';
+import { MIDDLE_C, PER_DEGREE_C, spanOffsetDb } from './span-offset.ts';
 
 /** Where rule and physics differ by more than this, it is said. */
 export const DISAGREE_DB = 1;
@@ -83,6 +83,14 @@ function checkedGainControl(asked: GainControlAsked): Result<null, Code> {
 }
 
 /**
+ * Where the rule of the ambient compensation has its middle, in the degrees in which the day was told.
+ * @returns  "15.6 °C" or "60 °F"
+ * @source   see `MIDDLE_C`
+ */
+export const middleIn = ({ ambientF }: Pick<GainControlAsked, 'ambientF'>): string =>
+  ambientF === undefined ? `${MIDDLE_C} °C` : `${Math.round(fahrenheitFromCelsius(MIDDLE_C))} °F`;
+
+/**
  * The reserve, the compensation for the day by the rule and by physics, and the verdict of a range test.
  * @param asked  topMhz in MHz, temperatures in degrees C or F, the rest in dB; what is not known stays away
  * @returns  each part in dB with its basis, null where it was not asked for, and notes; or a refusal
@@ -115,7 +123,7 @@ export function adviseGainControl(asked: GainControlAsked): Result<GainControlAd
     );
   if (ambient !== null && spanOffset !== null && Math.abs(ambient.offsetDb - spanOffset) > DISAGREE_DB)
     notes.push(
-      `Rule and physics disagree by ${Math.abs(ambient.offsetDb - spanOffset).toFixed(1)} dB: the rule says ${signed(ambient.offsetDb)} dB, this span ${signed(spanOffset)} dB against 15.6 °C.`,
+      `Rule and physics disagree by ${Math.abs(ambient.offsetDb - spanOffset).toFixed(1)} dB: the rule says ${signed(ambient.offsetDb)} dB, this span ${signed(spanOffset)} dB against ${middleIn(asked)}.`,
     );
   return done({
     reserveDb: reserve.reserveDb,

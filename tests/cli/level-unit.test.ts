@@ -60,3 +60,20 @@ it('reaches the season and a sweep', async () => {
   const read = await run('sweep', '--port', 'simulated', '--plan', plan, '--unit', 'dbm');
   expect(read.stdout).toMatch(/711 MHz +-\d\d\.\d +dBm\n/);
 });
+
+// 50 °C is 122 °F and -40 is -40 in both, by definition.
+it('says the season in degrees F, its JSON never, and refuses another unit in one line', async () => {
+  const range = ['season', sample('07-mill-lane.station.json'), '--from-c', '-40', '--to-c', '50'];
+  const { stdout } = await run(...range, '--unit-temp', 'f');
+  expect(stdout).toMatch(/^ *-40 °F/m);
+  expect(stdout).toMatch(/^ *122 °F/m);
+  expect(stdout).not.toContain('°C');
+  expect((await run(...range)).stdout).toMatch(/^ *50 °C/m);
+  const json = await run(...range, '--unit-temp', 'f', '--json');
+  expect(JSON.parse(json.stdout).rows.at(-1).ambientC).toBe(50);
+  const ran = await run(...range, '--unit-temp', 'k');
+  expect(ran).toMatchObject({
+    exitCode: 2,
+    stderr: expect.stringContaining('a unit of temperature is c or f'),
+  });
+});

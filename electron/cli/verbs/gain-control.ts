@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { adviseGainControl, type GainControlAdvice } from '../../../core/gain-control/advise.ts';
+import { adviseGainControl, type GainControlAdvice, middleIn } from '../../../core/gain-control/advise.ts';
 import { type Basis, basisWords } from '../../../core/gain-control/basis.ts';
 import { RANGE_UNCERTAINTY_DB, type RangeTest } from '../../../core/gain-control/range.ts';
 import { PER_DEGREE_C } from '../../../core/gain-control/span-offset.ts';
@@ -26,14 +26,18 @@ const verdictWords: Readonly<Record<RangeTest['verdict'], string>> = {
 };
 
 /** The advice as a person reads it. */
-function textOf(advice: GainControlAdvice, topMhz: number): string {
+function textOf(advice: GainControlAdvice, asked: Pick<Options, 'topMhz' | 'ambientF'>): string {
   const { ambientOffsetDb, ambientBasis, spanOffsetDb, range } = advice;
   const basis = (of: Basis | null) => (of === null ? '' : basisWords(of));
   const rows = [['Reserve', `${decibels(advice.reserveDb)} dB`, basis(advice.reserveBasis)]];
   if (ambientOffsetDb !== null)
     rows.push(['Ambient, by the rule', `${signed(ambientOffsetDb)} dB`, basis(ambientBasis)]);
   if (spanOffsetDb !== null)
-    rows.push(['Ambient, this span', `${signed(spanOffsetDb)} dB`, 'against 15.6 °C, from its loss']);
+    rows.push([
+      'Ambient, this span',
+      `${signed(spanOffsetDb)} dB`,
+      `against ${middleIn(asked)}, from its loss`,
+    ]);
   if (range !== null)
     rows.push(
       ['Range up', `${decibels(range.upDb)} dB`, 'limits 3 to 5 dB'],
@@ -42,7 +46,7 @@ function textOf(advice: GainControlAdvice, topMhz: number): string {
       ['Range test', range.verdict, verdictWords[range.verdict]],
     );
   return [
-    `Gain control, at ${megahertz(topMhz)}`,
+    `Gain control, at ${megahertz(asked.topMhz)}`,
     ...aligned(rows),
     ...advice.notes.map((note) => `Note: ${note}`),
   ].join('\n');
@@ -63,7 +67,7 @@ function act(options: Options): Outcome {
   const verdict = advice.value.range?.verdict ?? null;
   return answered(
     { ...advice.value },
-    textOf(advice.value, options.topMhz),
+    textOf(advice.value, options),
     verdict === 'undecided' ? null : verdict,
   );
 }

@@ -1,40 +1,45 @@
 import type { Command } from 'commander';
 import { readStation } from '../../../core/files/station.ts';
 import { SEASON_DEFAULTS, type Season, season as seasonOf } from '../../../core/season/rows.ts';
-import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
+import { levelWord } from '../../../core/words/numbers.ts';
 import { levelCell, type UnitOption, unitOption } from '../level-option.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { aligned, signed } from '../table.ts';
+import { type TemperatureOption, temperatureCell, temperatureOption } from '../temperature-option.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../verb.ts';
 
-type Options = UnitOption & Readonly<{ fromC: number; toC: number; stepC: number }>;
-
-const celsius = (temperatureC: number): string => `${Number(temperatureC.toFixed(1))} °C`;
+type Options = UnitOption & TemperatureOption & Readonly<{ fromC: number; toC: number; stepC: number }>;
 
 /** In words, where the control ends on one side. */
-const endOf = (side: string, firstC: number | null, exactC: number | null): string => {
+const endOf = (
+  side: string,
+  firstC: number | null,
+  exactC: number | null,
+  unit: Options['unitTemp'],
+): string => {
   if (exactC === null) return `${side}: never at its limit`;
-  return `${side}: at its limit from ${celsius(exactC)}${firstC === null ? ', beyond this table' : ''}`;
+  return `${side}: at its limit from ${temperatureCell(exactC, unit)}${firstC === null ? ', beyond this table' : ''}`;
 };
 
 /** The season as a person reads it. */
-function textOf({ rows, ...ends }: Season, stationName: string, unit: LevelUnitWord): string {
+function textOf({ rows, ...ends }: Season, stationName: string, options: Options): string {
+  const { unit = 'dBmV', unitTemp } = options;
   return [
     `${stationName}: output over the cable's temperature, control ${rows[0]?.mode ?? ''}`,
     ...aligned([
       ['Temperature', 'Low', 'High', 'Control', ''],
       ...rows.map((row) => [
-        celsius(row.ambientC),
+        temperatureCell(row.ambientC, unitTemp),
         `${levelCell(row.lowDbmv, unit)} ${levelWord(unit)}`,
         `${levelCell(row.highDbmv, unit)} ${levelWord(unit)}`,
         `${signed(row.controlDb)} dB`,
         row.atLimit ? 'at its limit' : '',
       ]),
     ]),
-    endOf('Hot', ends.firstLimitHotC, ends.exactLimitHotC),
-    endOf('Cold', ends.firstLimitColdC, ends.exactLimitColdC),
+    endOf('Hot', ends.firstLimitHotC, ends.exactLimitHotC, unitTemp),
+    endOf('Cold', ends.firstLimitColdC, ends.exactLimitColdC, unitTemp),
   ].join('\n');
 }
 
@@ -45,7 +50,7 @@ async function act(file: string, options: Options): Promise<Outcome> {
   const table = seasonOf(station.value, { fromC, toC, stepC });
   if (!table.ok)
     return refused(table.code === 'bad-range' ? table : { ...table, where: `${file}, ${table.where}` });
-  return answered({ ...table.value }, textOf(table.value, station.value.name, options.unit ?? 'dBmV'));
+  return answered({ ...table.value }, textOf(table.value, station.value.name, options));
 }
 
 const temperature = numberOption('a temperature in degrees C', -500);
@@ -72,6 +77,7 @@ export const season: Verb = {
         SEASON_DEFAULTS.stepC,
       )
       .option(...unitOption)
+      .option(...temperatureOption)
       .option(...jsonFlag)
       .action((file: string, options: Options, command: Command) => run(command, () => act(file, options)));
   },

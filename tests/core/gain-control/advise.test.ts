@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { adviseGainControl, type GainControlAsked } from '../../../core/gain-control/advise.ts';
+import { adviseGainControl, type GainControlAsked, middleIn } from '../../../core/gain-control/advise.ts';
 
 const advice = (asked: GainControlAsked) => {
   const result = adviseGainControl(asked);
@@ -26,6 +26,10 @@ describe('advice on a gain control', () => {
     expect(inC.spanOffsetDb).toBeCloseTo(1.062864, 12);
     expect(inC.range).toEqual({ verdict: 'pass', upDb: 4, downDb: 6, totalDb: 10 });
     expect(advice({ ...asked, ambientF: 104 }).spanOffsetDb).toBeCloseTo(1.062864, 12);
+    // 60 °F: the middle is told in the degrees in which the day was told.
+    expect(advice({ topMhz: 870, spanDb: 60, ambientF: -22 }).notes.join(' ')).toContain('against 60 °F.');
+    expect(advice({ topMhz: 870, spanDb: 60, ambientC: -30 }).notes.join(' ')).toContain('against 15.6 °C.');
+    expect([middleIn({}), middleIn({ ambientF: 0 })]).toEqual(['15.6 °C', '60 °F']);
   });
 
   it('says that its rules are practice', () => {
