@@ -7,6 +7,7 @@ import { PressButton } from '../../parts/PressButton.tsx';
 import { dayWords } from '../../state/quality-words.ts';
 import { selectPeriod } from '../../state/select.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../../state/use-workbench.ts';
+import { PeriodReport } from './PeriodReport.tsx';
 import { RecordsBar } from './RecordsBar.tsx';
 
 type Batch = Output<'quality.period'>;
@@ -50,7 +51,7 @@ export function PeriodScreen() {
           ))}
         </div>
         {found.at === 'failed' && <p role="status">{found.help}</p>}
-        {found.at === 'found' && <Found batch={found.batch} />}
+        {found.at === 'found' && <Found batch={found.batch} fromDay={fromDay} toDay={toDay} />}
       </main>
     </div>
   );
@@ -77,7 +78,7 @@ function totalWords({ totals }: Batch): string {
   return `${counted(totals.visits, 'visit', 'visits')} at ${counted(totals.stations, 'station', 'stations')}: ${left.join(', ')}.`;
 }
 
-function Found({ batch }: Readonly<{ batch: Batch }>) {
+function Found({ batch, ...days }: Readonly<{ batch: Batch; fromDay: string; toDay: string }>) {
   if (batch.visits.length === 0)
     return (
       <div className="records__empty">
@@ -87,7 +88,10 @@ function Found({ batch }: Readonly<{ batch: Batch }>) {
     );
   return (
     <>
-      <h1>{totalWords(batch)}</h1>
+      <div className="period__found">
+        <h1>{totalWords(batch)}</h1>
+        <PeriodReport key={`${days.fromDay} ${days.toDay}`} {...days} />
+      </div>
       <section className="period__visits" aria-label="Visits">
         <table className="numbers period__table">
           <thead>
