@@ -26,6 +26,17 @@ const REST_MS = 120;
 /** Everything by its name: type, walk the results with the arrows, Enter goes there. */
 export function SearchPanel() {
   const { searchClosed } = useActions();
+  // A field would only be emptied by the first Escape; here the hand wants to be back at its work.
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape') return;
+      event.preventDefault();
+      event.stopPropagation();
+      searchClosed();
+    };
+    document.addEventListener('keydown', pressed, true);
+    return () => document.removeEventListener('keydown', pressed, true);
+  }, [searchClosed]);
   return (
     <ModalOverlay
       className="veil veil--top"
