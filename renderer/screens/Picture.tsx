@@ -84,8 +84,8 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
       <div className="picture picture--empty">
         <p>
           {band === null
-            ? `The station file gives the ${port.name} no design and no band.`
-            : `The ${port.name} has no design of its own: its sweep serves the stage input.`}
+            ? `The station file gives the ${port.name} no design and no band. Put one into the file and open it once more, or take a sweep file in.`
+            : `The ${port.name} has no design of its own: its sweep serves the stage input. Read it, and what is proposed is held to the limits of the stage.`}
         </p>
       </div>
     );

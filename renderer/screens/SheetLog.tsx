@@ -85,7 +85,9 @@ export function SheetLog({ open, view }: SheetLogProps) {
     <footer className="foot">
       {entries.length === 0 ? (
         <p className="foot__none">
-          {!reading ? 'Nothing was read at this port yet.' : 'What is read is on disk as it comes.'}
+          {!reading
+            ? 'Nothing was read at this port yet. The first sweep, from the meter or from a file, begins its log.'
+            : 'What is read is on disk as it comes.'}
         </p>
       ) : (
         <VisitLog entries={entries} chosenSweepId={shownId} onChoose={chooseSweep} />

@@ -49,6 +49,9 @@ export function StationsScreen() {
         <main className="plain-page">
           <h1>The stations could not be read.</h1>
           <p>{stations.help}</p>
+          <PressButton rank="do" size="visit" onPress={() => void workbench.arrive()} autoFocus>
+            Try again
+          </PressButton>
         </main>
       )}
       {stations.at === 'listed' && stations.rows.length === 0 && (

@@ -86,7 +86,10 @@ function TruckCount({ onDone }: Readonly<{ onDone: () => void }>) {
         />
       )}
       {row === undefined ? (
-        <p>No station is in the archive yet, so it is not known which values there are.</p>
+        <p>
+          No station is in the archive yet, so it is not known which values there are. Open a station file or
+          the invented network; then come back and count.
+        </p>
       ) : (
         <>
           <TruckGrid

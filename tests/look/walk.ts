@@ -45,7 +45,21 @@ export const stops: readonly Stop[] = [
       await heading(page, /stations$/);
     },
   },
-  dialogOf('settings', /^Settings/, false),
+  dialogOf('search, by a key', /^Search everything/, false),
+  {
+    name: 'search, found',
+    arrive: async (page) => {
+      await page.keyboard.type('mill');
+      await page.getByText('found.').waitFor(wait);
+    },
+  },
+  dialogOf('help, words', /^Help/),
+  ...['Keys', 'First steps'].map((face) => ({
+    name: `help, ${face}`,
+    arrive: async (page: Page) => choose(page, face),
+  })),
+  dialogOf('units', /^Units:/),
+  dialogOf('settings', /^Settings/),
   dialogOf('truck', /^Truck/),
   dialogOf('meter, which', /^Meter:/),
   ...['Link and calibration', 'Profiles'].map((face) => ({

@@ -26,6 +26,7 @@ export type OpenHistory = Extract<History, { at: 'open' }>;
 export function HistoryScreen() {
   const history = useSelected(selectHistory);
   const { recordsWent } = useActions();
+  const { openHistory } = useWorkbench();
   if (history.at === 'open') return <OpenHistoryScreen open={history} />;
   return (
     <div className="records">
@@ -35,6 +36,9 @@ export function HistoryScreen() {
           <>
             <h1>This history could not be read.</h1>
             <p>{history.help}</p>
+            <PressButton size="visit" onPress={() => void openHistory(history.stationId, null)}>
+              Try again
+            </PressButton>
           </>
         )}
       </main>

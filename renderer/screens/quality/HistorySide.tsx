@@ -21,7 +21,13 @@ export const HistorySide = ({ open, view: { drift } }: HistorySideProps) => (
   <aside className="side history__side" aria-label="What the history says">
     <p className="lead">{open.history.portName}</p>
     {drift === null ? (
-      <h1>No sweep of it can be judged.</h1>
+      <>
+        <h1>No sweep of it can be judged.</h1>
+        <p>
+          A sweep as found or as left, at a port whose design is in the station file, would be. Open the
+          station to see what each of these says.
+        </p>
+      </>
     ) : (
       <>
         <h1>{headline(drift)}</h1>
