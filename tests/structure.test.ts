@@ -177,6 +177,27 @@ describe('core', () => {
     expect(missing).toEqual([]);
   });
 
+  it('exports no function that only its own test uses', () => {
+    const others = filesBelow('tests').filter(isSource);
+    const codes = [...sources, ...others].map((path) => ({ path, code: codeOf(path) }));
+    const unused = codes
+      .filter(({ path }) => core.includes(path))
+      .flatMap(({ path, code }) => {
+        const own = `tests/${path.replace(/\.ts$/, '.test.ts')}`;
+        return [...code.matchAll(/^export (?:async )?(?:function\*? (\w+)|const (\w+) = (?:<|\(|async))/gm)]
+          .map((match) => match[1] ?? match[2] ?? '')
+          .filter((name) => {
+            const word = new RegExp(`\\b${name}\\b`, 'g');
+            // Its own file names it once where it makes it; a second time is a use.
+            return !codes.some(
+              (one) => one.path !== own && (one.code.match(word) ?? []).length > (one.path === path ? 1 : 0),
+            );
+          })
+          .map((name) => `${path}: ${name}`);
+      });
+    expect(unused).toEqual([]);
+  });
+
   it('says the source in the docstring of every exported function', () => {
     const silent = core.flatMap((path) => {
       const text = textOf(path);

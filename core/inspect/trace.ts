@@ -51,7 +51,7 @@ function pointsOf(rows: readonly LevelRow[]): Point[] {
  * @returns  the commonest spacing in MHz, the smallest of those that are equally common; 0 for fewer than two rows
  * @source   common practice, no published source
  */
-export function usualStepMhz(mhz: readonly number[]): number {
+function usualStepMhz(mhz: readonly number[]): number {
   const spacings = mhz
     .slice(1)
     .map((f, i) => f - (mhz[i] ?? f))

@@ -7,8 +7,7 @@ import type { LevelRow, SignalKind } from './level-row.ts';
  * @returns  dBmV at the port
  * @source   contract, section 2, `testPointLossDb`
  */
-export const portLevelDbmv = (meterDbmv: number, testPointLossDb: number): number =>
-  meterDbmv + testPointLossDb;
+const portLevelDbmv = (meterDbmv: number, testPointLossDb: number): number => meterDbmv + testPointLossDb;
 
 /** What a meter said at one frequency; null where it has no level there, or no kind is known. */
 export type MeterReading = Readonly<{

@@ -152,7 +152,7 @@ export type Looks = Pick<Choice, 'worstDb' | 'flatnessDb' | 'fit'>;
  * @returns  worst |off| (dB), flatness (dB) and line (dBmV, dB) of the rows; refused when no line can be fitted
  * @source   contract, section 3, "propose, exactly" and "fit, exactly"
  */
-export function looksOf(
+function looksOf(
   { design, used }: Objective,
   offDb: Float64Array,
 ): Result<Looks, 'too-few' | 'one-frequency' | 'not-finite'> {

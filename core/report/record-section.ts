@@ -2,6 +2,7 @@ import { momentWords } from '../words/local-time.ts';
 import { capital, counted } from '../words/numbers.ts';
 import type { Block } from './document.ts';
 import type { Amended, Place, ReportFrame, ReportSweep, ReportVisit } from './material.ts';
+import { purposeWord } from './port-section.ts';
 
 /** Whose rules stand behind the figures; what has no published source says so. */
 export const SOURCES: readonly string[] = [
@@ -33,7 +34,7 @@ export function recordSection(visits: readonly ReportVisit[], frame: ReportFrame
   const rows = visits.flatMap((visit) =>
     visit.sweeps.map((sweep) => [
       { text: momentWords(sweep.startedAt, visit.place) },
-      { text: `${capital(sweep.purpose.replace('-', ' '))}, ${sweep.portName}` },
+      { text: `${capital(purposeWord(sweep.purpose))}, ${sweep.portName}` },
       {
         text: `${counted(sweep.rows.length, 'reading', 'readings')}, ${stateWords(sweep, visit.place)}${sweep.source === 'file' ? `, from ${sweep.sourceName}` : ''}`,
         bold: sweep.voided !== null || sweep.correctedBy !== null,

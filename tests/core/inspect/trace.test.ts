@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { traceOf, usualStepMhz } from '../../../core/inspect/trace.ts';
+import { traceOf } from '../../../core/inspect/trace.ts';
 
 describe('a sweep made ready', () => {
   it('is sorted, each frequency once, without rows that are no reading', () => {
@@ -37,8 +37,10 @@ describe('a sweep made ready', () => {
   });
 
   it('takes the commonest spacing', () => {
-    expect(usualStepMhz([57, 63, 69, 79, 85, 91, 300])).toBe(6);
-    expect(usualStepMhz([1])).toBe(0);
+    const stepOf = (...mhz: readonly number[]) =>
+      traceOf(mhz.map((frequencyMhz) => ({ frequencyMhz, levelDbmv: 0 }))).stepMhz;
+    expect(stepOf(57, 63, 69, 79, 85, 91, 300)).toBe(6);
+    expect(stepOf(1)).toBe(0);
     expect(traceOf([]).mhz).toEqual([]);
   });
 });

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
-import { portLevelDbmv, rowsAtPort } from '../../../core/line/port-level.ts';
+import { rowsAtPort } from '../../../core/line/port-level.ts';
 
-it('gives the test point its loss back', () => expect(portLevelDbmv(16.5, 20)).toBe(36.5));
+it('gives the test point its loss back', () =>
+  expect(rowsAtPort([{ frequencyMhz: 57, meterDbmv: 16.5, kind: null }], 20)[0]?.levelDbmv).toBe(36.5));
 
 it('keeps order, kind and readings without a level', () => {
   const rows = rowsAtPort(
