@@ -34,13 +34,15 @@ const medianMs = async (work: () => unknown): Promise<number> => {
 };
 
 /** The same facts as a database without any thought would hold them: a row a reading, a row a station. */
-function bareDatabase(folder: string, archive: Archive): Database.Database {
+function bareDatabase(folder: string, archive: Archive, sweepCount: number): Database.Database {
   const bare = new Database(join(folder, 'bare.sqlite'));
   bare.exec(`CREATE TABLE reading (sweep INTEGER, place INTEGER, frequency INTEGER, level INTEGER, kind TEXT, at INTEGER,
       PRIMARY KEY (sweep, place)) WITHOUT ROWID;
     CREATE TABLE newest (station INTEGER PRIMARY KEY, sweep INTEGER);
     CREATE TABLE station (seq INTEGER PRIMARY KEY, station_id TEXT, name TEXT, revision INTEGER, sweeps INTEGER,
-      open INTEGER, standing TEXT);`);
+      open INTEGER, standing TEXT);
+    CREATE TABLE said (operator TEXT, port TEXT, source TEXT);`);
+  const say = bare.prepare('INSERT INTO said VALUES (?, ?, ?)');
   const add = bare.prepare('INSERT OR IGNORE INTO reading VALUES (?, ?, ?, ?, ?, ?)');
   const copy = (seq: number) =>
     archive.sweeps.readings(seq).forEach(({ frequencyHz, meterMdbmv, kind, takenAtMs }, place) => {
@@ -57,6 +59,7 @@ function bareDatabase(folder: string, archive: Archive): Database.Database {
     const station = bare.prepare('INSERT INTO station VALUES (NULL, ?, ?, 1, 20, 0, ?)');
     for (const { stationId, face } of archive.stations.list())
       station.run(stationId, stationId, JSON.stringify(JSON.parse(face ?? 'null')?.standing));
+    for (let sweep = 0; sweep < sweepCount; sweep += 1) say.run('R. Voss', 'forward output', 'Level 4');
   })();
   return bare;
 }
@@ -113,7 +116,9 @@ export async function measureArchive(
       for (const { meterMdbmv } of archive.sweeps.readings(seq)) sum += meterMdbmv ?? 0;
     return sum;
   });
-  const bare = bareDatabase(folder, archive);
+  const everWhen = { fromMs: 0, beforeMs: Number.MAX_SAFE_INTEGER };
+  const searchMs = await medianMs(() => archive.search.find({ words: ['nobody'], most: 6, ...everWhen }));
+  const bare = bareDatabase(folder, archive, sweepCount);
   const first = archive.sweeps.ofStation(stations[0]?.stationId ?? '').map(({ seq }) => seq);
   const verifyStart = performance.now();
   const verify = archive.verify();
@@ -135,6 +140,10 @@ export async function measureArchive(
     for (const { level } of bareNewest.iterate()) sum += level;
     return sum;
   });
+  const bareSaid = bare
+    .prepare('SELECT count(*) FROM said WHERE operator LIKE @word OR port LIKE @word OR source LIKE @word')
+    .pluck();
+  const bareSearchMs = await medianMs(() => bareSaid.get({ word: '%nobody%' }));
   bare.close();
   const row = (what: string, ms: number, bareMs: number): readonly BenchRow[] => [
     { what, medianMs: ms, against: AGAINST, ratio: ms / bareMs },
@@ -150,6 +159,7 @@ export async function measureArchive(
       ...row(`list of ${stations.length} stations with standing, by the handler`, listMs, bareListMs),
       ...row(`${first.length} sweeps of one station, by the handlers`, historyMs, bareHistoryMs),
       ...row(`newest sweep of ${stations.length} stations, with levels`, scanMs, bareScanMs),
+      ...row(`a word that nobody wrote, in ${sweepCount} sweeps and their visits`, searchMs, bareSearchMs),
     ],
   };
 }

@@ -43,6 +43,8 @@ const screens = (state: State): readonly Action[] => [
     also: 'month week batch report quality',
     go: async (now, workbench) => {
       if (state.sheet.at !== 'none') await workbench.leaveStation();
+      // The way back from there is the table of all records: it is read meanwhile.
+      void workbench.openRecords();
       now.recordsWent('period');
     },
   },
