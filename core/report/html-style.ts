@@ -25,12 +25,12 @@ export function reportStyle(paper: Paper, fonts: ReportFonts, foot: string): str
 body{margin:0 auto;padding:12mm 8mm;max-width:186mm;background:${white};color:${ink};font:9.5pt/1.42 "Report","Atkinson Hyperlegible Next",system-ui,sans-serif}
 @media print{body{padding:0;max-width:none}.foot{display:none}}
 header{display:flex;justify-content:space-between;align-items:end;gap:8mm;border-bottom:2.25pt solid ${ink};padding-bottom:2mm;margin-bottom:5mm}
-.over,.lead{color:${soft};margin:0;font-size:9pt}
+p{margin:1.4mm 0}.over,.lead{color:${soft};margin:0;font-size:9pt}
 .aside{color:${soft};text-align:right;font-size:9pt}.aside p{margin:0}
 h1{font-size:19pt;line-height:1.1;margin:0}
 h2{font-size:12.5pt;line-height:1.2;margin:7mm 0 2mm;padding-top:2mm;border-top:1.2pt solid ${ink};break-after:avoid}
 h3{font-size:10pt;margin:4mm 0 1mm;break-after:avoid}
-p{margin:1.4mm 0}.soft{color:${soft}}
+.soft{color:${soft}}
 .finding{margin:0 0 4mm;break-inside:avoid}.finding strong{display:block;font-size:19pt;line-height:1.15}
 .word{font-weight:700}.good{color:${good}}.bad{color:${bad}}
 .mark{width:1em;height:1em;vertical-align:-.14em;margin-right:.35em}
