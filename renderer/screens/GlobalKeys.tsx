@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { useBench } from '../state/use-workbench.ts';
 
 /** Where letters are typed, a letter is a letter. */
-export const isTypedInto = (target: EventTarget | null): boolean =>
+const isTypedInto = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   (target.isContentEditable ||
     target.matches('input:not([type="radio"], [type="checkbox"], [type="button"]), textarea, select'));

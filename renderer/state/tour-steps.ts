@@ -6,7 +6,7 @@ export type TourCard = Readonly<{ step: 1 | 2 | 3 | 4; next: string; why: string
 export const TOUR_STEPS = 4;
 
 /** The station that the first steps are told of. */
-export const TOUR_STATION = '07 Mill Lane';
+const TOUR_STATION = '07 Mill Lane';
 /** As it is said, so that the row of the list is the only place with its whole name. */
 const CALLED = 'Mill Lane';
 
