@@ -8,6 +8,7 @@ import { meterProof } from './steps/005-meter-proof.ts';
 import { recordChain } from './steps/006-records.ts';
 import { trimTurns } from './steps/007-trim-turns.ts';
 import { judgedSweeps } from './steps/008-judged-sweeps.ts';
+import { transfer } from './steps/009-transfer.ts';
 
 /** SQL, or what a step does where SQL alone can't. */
 export type Step = string | ((db: Database) => void);
@@ -22,6 +23,7 @@ export const steps: readonly Step[] = [
   recordChain,
   trimTurns,
   judgedSweeps,
+  transfer,
 ];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */

@@ -10,6 +10,7 @@ import { meterLinkTables } from '../../../electron/backend/archive/steps/004-met
 import { meterProofTables } from '../../../electron/backend/archive/steps/005-meter-proof.ts';
 import { recordChainTables } from '../../../electron/backend/archive/steps/006-records-guards.ts';
 import { trimTurnTables } from '../../../electron/backend/archive/steps/007-trim-turns.ts';
+import { transferTables } from '../../../electron/backend/archive/steps/009-transfer.ts';
 import { joined } from '../services/joined.ts';
 
 /** A running sweep's journal, and what is worked out anew when it is missing. */
@@ -22,6 +23,7 @@ const recordTables = [
   ...meterProofTables,
   ...recordChainTables,
   ...trimTurnTables,
+  ...transferTables,
 ];
 
 const opened = vi.hoisted(() => [] as Database.Database[]);
@@ -96,6 +98,12 @@ async function filled(): Promise<Database.Database> {
   if (db === undefined) throw new Error('no connection');
   // As a program of before the portions kept a sweep's bytes.
   db.exec("INSERT INTO sweep_bytes VALUES (1, x'78', 1)");
+  const device = '01234567-0123-4123-8123-0123456789ab';
+  const hash = '0'.repeat(64);
+  db.exec(`INSERT INTO taken_in VALUES (1, '${hash}', 'a.records.gz', '${device}', 0, 0, '', 1, 1, 1, 1);
+    INSERT INTO conflict VALUES (1, 'visit', '${device}', '${device}', 1, '${hash}', '${hash}', '{}', NULL, 1);
+    INSERT INTO device (device_id) VALUES ('${device}');
+    INSERT INTO device_fork VALUES (2, 1)`);
   const said = { reason: 'the test point is a 16 dB one', operator: 'R. Voss' };
   const { sweepId: corrected } = await bench.handlers['sweeps.correct'](
     { sweepId, ...said, testPointLossDb: 16 },
