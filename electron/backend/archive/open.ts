@@ -20,6 +20,7 @@ import { setUpStatements } from './set-ups.ts';
 import { settingsStatements } from './settings.ts';
 import { stationStatements } from './stations.ts';
 import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
+import { type Transfer, transferStatements } from './transfer.ts';
 import { turnStatements } from './turns.ts';
 import { type Verified, verifyArchive } from './verify.ts';
 import { visitStatements } from './visits.ts';
@@ -54,6 +55,7 @@ export type Archive = Readonly<{
   /** Holds every record against its chain; yields how many it has looked at. */
   verify(): Generator<number, Verified>;
   copies: Copies;
+  transfer: Transfer;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
@@ -218,6 +220,7 @@ function archiveOver(
     head: chain.head,
     verify: () => verifyArchive(db, chain),
     copies: archiveCopies(db, chain),
+    transfer: transferStatements(db, chain, session),
     recovered,
     write,
     freeBytes() {

@@ -63,7 +63,9 @@ export function* verifyArchive(db: Database, chain: Chain): Generator<number, Ve
   const own = chain.head().device;
   const devices = db
     .prepare<[], { seq: number; deviceId: string; mine: 0 | 1 }>(
-      `SELECT d.seq, d.device_id deviceId, EXISTS (SELECT 1 FROM own_device o WHERE o.device = d.seq) mine
+      `SELECT d.seq, coalesce((SELECT r.device_id FROM device_fork f JOIN device r ON r.seq = f.of_device
+           WHERE f.device = d.seq), d.device_id) deviceId,
+         d.seq = (SELECT o.device FROM own_device o ORDER BY o.seq DESC LIMIT 1) mine
        FROM device d ORDER BY d.seq`,
     )
     .all();
@@ -89,11 +91,11 @@ export function* verifyArchive(db: Database, chain: Chain): Generator<number, Ve
         records += 1;
         if (link.kind === 'sweep') sweeps += 1;
         const follows = link.seq === before.seq + 1;
-        // Of another laptop only a part of the chain may be here.
-        if (!follows && mine === 1)
+        const told = link.previous === null || link.previous === '' ? null : link.previous;
+        // Of another laptop only a part of the chain may be here; what was put behind its neighbour had it.
+        if (!follows && (mine === 1 || told === null))
           for (let gone = before.seq + 1; gone < link.seq && broken.length < MOST_BREAKS; gone += 1)
             note(deviceId, gone, 'record', 'missing', null);
-        const told = link.previous === null || link.previous === '' ? null : link.previous;
         const previous = told ?? (follows ? before.hash : null);
         const document = documentOf(link);
         const id = document == null ? null : recordIdOf(link.kind, document);
@@ -147,7 +149,7 @@ function hashOf(
 }
 
 /** For each kind, the rows that are a record and have no link. */
-function strays(): readonly Readonly<{ kind: string; sql: string }>[] {
+export function strays(): readonly Readonly<{ kind: string; sql: string }>[] {
   const without = (kind: string, row: string, place: string) =>
     `NOT EXISTS (SELECT 1 FROM link l WHERE l.kind = '${kind}' AND l.row = ${row} AND l.place = ${place})`;
   return [

@@ -1,9 +1,11 @@
 import type { Command } from 'commander';
 import type { RunVerb, Verb } from '../verb.ts';
+import { exportAct } from './archive/export.ts';
+import { importAct } from './archive/import.ts';
 import { verifyAct } from './archive/verify.ts';
 
 /** What can be done with an archive, one file each. */
-const acts: readonly Verb[] = [verifyAct];
+const acts: readonly Verb[] = [verifyAct, exportAct, importAct];
 
 export const archive: Verb = {
   name: 'archive',
