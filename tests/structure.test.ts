@@ -19,6 +19,7 @@ const layers: readonly Layer[] = [
       'core/channels/',
       'core/plug-ins/',
       'core/coax/cables',
+      'core/records/',
       'core/result',
       'core/units',
       'core/interpolate',

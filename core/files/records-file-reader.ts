@@ -1,7 +1,6 @@
-import { canonicalText } from '../records/canonical-text.ts';
+import { canonicalText, type PlainObject } from '../records/canonical-text.ts';
 import { linkHash } from '../records/chain.ts';
 import { done, type Refusal, type Result, refuse } from '../result.ts';
-import { checkedContents } from './record-contents.ts';
 import { checkedRecord } from './record-documents.ts';
 import { recordName, referencesOf, travels } from './record-references.ts';
 import { type RecordsHeader, type RecordsLine, readRecordsLine } from './records-file.ts';
@@ -17,11 +16,13 @@ export type RecordsReader = Readonly<{
   header(): RecordsHeader | null;
 }>;
 
-export type Digests = Readonly<{
+export type RecordChecks = Readonly<{
   /** SHA-256 of a text's UTF-8 bytes, as 64 hexadecimal digits. */
   sha256Hex: (text: string) => string;
   /** SHA-256 of all bytes of the file before the line that is being read, newlines included. */
   before: () => string;
+  /** Whether what a record of this form holds can be shown and kept. */
+  contents: (kind: string, document: PlainObject, where: string) => Result<null>;
 }>;
 
 /**
@@ -31,13 +32,14 @@ export type Digests = Readonly<{
  * @returns  a reader; each of its answers is a record, or why the whole file is refused
  * @source   this project's own format; SHA-256: FIPS 180-4
  */
-export function createRecordsReader(name: string, digests: Digests): RecordsReader {
+export function createRecordsReader(name: string, checks: RecordChecks): RecordsReader {
   let place = 0;
   let header: RecordsHeader | null = null;
   let records = 0;
   let ended = false;
   /** Kind and name, and the station it is of. */
   const seen = new Map<string, string | null>();
+  const stations = new Set<string>();
 
   const misplaced = (record: RecordsLine, where: string): Refusal | null => {
     const station = record.document.stationId;
@@ -55,6 +57,13 @@ export function createRecordsReader(name: string, digests: Digests): RecordsRead
         return refuse('not-a-record', where, `names a ${kind} of another station`);
       of = at;
     }
+    if (record.kind === 'design' && of !== null) stations.add(of);
+    if (of !== null && !stations.has(of))
+      return refuse(
+        'missing-record',
+        where,
+        `is of the station ${of}, whose design is not before it; make it anew`,
+      );
     seen.set(`${record.kind} ${record.id}`, of);
     return null;
   };
@@ -69,12 +78,12 @@ export function createRecordsReader(name: string, digests: Digests): RecordsRead
       );
     const form = checkedRecord(kind, document, where);
     if (!form.ok) return form;
-    const contents = checkedContents(kind, document, where);
+    const contents = checks.contents(kind, document, where);
     if (!contents.ok) return contents;
     try {
-      if (recordName(kind, document, () => digests.sha256Hex(canonicalText(document))) !== record.id)
+      if (recordName(kind, document, () => checks.sha256Hex(canonicalText(document))) !== record.id)
         return refuse('not-a-record', where, 'is called otherwise than what it says; copy the file again');
-      if (linkHash({ device, seq, previous }, kind, document, digests.sha256Hex) !== record.hash)
+      if (linkHash({ device, seq, previous }, kind, document, checks.sha256Hex) !== record.hash)
         return refuse('changed', where, 'is not what was recorded: its hash is another; copy the file again');
     } catch (fault) {
       if (fault instanceof RangeError) return refuse('not-a-record', where, fault.message);
@@ -103,7 +112,7 @@ export function createRecordsReader(name: string, digests: Digests): RecordsRead
               where,
               `${line.end.records} records were put in, and ${records} are here`,
             );
-          if (line.end.sha256 !== digests.before())
+          if (line.end.sha256 !== checks.before())
             return refuse(
               'changed',
               where,

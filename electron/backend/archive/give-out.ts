@@ -80,10 +80,9 @@ function chosen(kind: string, { station, visit, at }: Facts): string {
       AND ((${at} >= @from AND ${at} < @to) OR (${begun} >= @from AND ${begun} < @to))`;
 }
 
-/** What a station is judged by goes along whole wherever anything of it does. */
-const judgedBy = ['design', 'notes'] as const;
-const alongWith = (kind: (typeof judgedBy)[number]): string =>
-  `SELECT t.seq row, 0 place FROM ${simpleKinds[kind].table} t WHERE t.station_id = ?
+/** What a station is judged by goes along whole wherever anything of it does, its designs before all else. */
+const alongWith = (table: string): string =>
+  `SELECT t.seq row, 0 place FROM ${table} t WHERE t.station_id = ?
    ORDER BY t.order_ms, (SELECT x.session_id FROM session x WHERE x.seq = t.session)`;
 
 const LINK = `SELECT coalesce((SELECT r.device_id FROM device_fork f JOIN device r ON r.seq = f.of_device WHERE f.device = l.device),
@@ -115,10 +114,8 @@ export function* giveOut(db: Database, chain: Chain, what: RecordsScope): Genera
   const linkAt = db.prepare<[string, number, number], LinkRow>(
     `${LINK} WHERE l.kind = ? AND l.row = ? AND l.place = ?`,
   );
-  const along = judgedBy.map((kind) => ({
-    kind,
-    rows: db.prepare<[string], { row: number; place: number }>(alongWith(kind)),
-  }));
+  const designs = db.prepare<[string], { row: number; place: number }>(alongWith('design_revision'));
+  const notes = db.prepare<[string], { row: number; place: number }>(alongWith('notes_revision'));
   const portions = db
     .prepare<[number], Buffer>('SELECT body FROM sweep_portion WHERE sweep = ? ORDER BY place')
     .pluck();
@@ -162,6 +159,12 @@ export function* giveOut(db: Database, chain: Chain, what: RecordsScope): Genera
     // What a running reading proved waits for its end; the next file has both.
     if (before.some((one) => linkAt.get(one.kind, one.row, one.place) === undefined)) return;
     for (const one of before) yield* give(one);
+    const { stationId } = document;
+    const isNew = typeof stationId === 'string' && !stations.has(stationId);
+    if (isNew) {
+      stations.add(stationId);
+      for (const row of designs.all(stationId)) yield* give({ kind: 'design', ...row });
+    }
     const { device, seq, previous, hash, kind } = link;
     const id = recordName(kind, document, () => sha256Hex(canonicalText(document)));
     const attachments = beside(kind, at.row);
@@ -169,11 +172,7 @@ export function* giveOut(db: Database, chain: Chain, what: RecordsScope): Genera
     count += 1;
     yield recordsText(attachments === undefined ? line : { ...line, attachments });
     for (const other of conflicts.all(kind, id)) odd.set(other.hash, other);
-    const { stationId } = document;
-    if (typeof stationId !== 'string' || stations.has(stationId)) return;
-    stations.add(stationId);
-    for (const { kind: judged, rows } of along)
-      for (const row of rows.all(stationId)) yield* give({ kind: judged, ...row });
+    if (isNew) for (const row of notes.all(stationId)) yield* give({ kind: 'notes', ...row });
   }
 
   for (const link of links) yield* give(link);

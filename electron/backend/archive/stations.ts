@@ -57,7 +57,8 @@ export function stationStatements(archive: Database, session: Session) {
     FROM design_revision d WHERE d.station_id = @id ORDER BY d.order_ms DESC, d.design_id DESC LIMIT 1`);
   const list = archive.prepare<[], StationFace>(`
     SELECT s.station_id stationId, f.face, f.judged_by judgedBy
-    FROM station s LEFT JOIN station_face f ON f.station = s.seq ORDER BY s.seq`);
+    FROM station s LEFT JOIN station_face f ON f.station = s.seq
+    ORDER BY (SELECT min(d.order_ms) FROM design_revision d WHERE d.station_id = s.station_id), s.station_id`);
   const keepFace = archive.prepare(
     `INSERT INTO station_face (station, face, judged_by) SELECT seq, ?, ? FROM station WHERE station_id = ?
      ON CONFLICT (station) DO UPDATE SET face = excluded.face, judged_by = excluded.judged_by`,
@@ -85,7 +86,7 @@ export function stationStatements(archive: Database, session: Session) {
     design: (stationId: string, revision: number): DesignRow | undefined => one.get(stationId, revision),
     /** The highest number that a revision of the station has here; 0 without one. */
     lastRevision: (stationId: string): number => lastRevision.get(stationId) ?? 0,
-    /** In the order in which they were added. */
+    /** In the order of their first designs, on whatever laptop that was. */
     list: (): readonly StationFace[] => list.all(),
     facts: (stationId: string): StationFacts | undefined => facts.get({ id: stationId }),
     /** Keeps what was worked out for the list; it is no record. */

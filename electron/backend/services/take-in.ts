@@ -4,6 +4,7 @@ import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import { createGunzip } from 'node:zlib';
+import { checkedContents } from '../../../core/bridge/record-contents.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
 import { createRecordsReader } from '../../../core/files/records-file-reader.ts';
 import { type Refusal, refuse } from '../../../core/result.ts';
@@ -104,6 +105,7 @@ export async function takeIn(
   const reader = createRecordsReader(fileName, {
     sha256Hex,
     before: () => lines.copy().digest('hex'),
+    contents: checkedContents,
   });
   const aside = archive.transfer.beginTakeIn();
   try {

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { MeterChoice, MeterIdentity } from '../bridge/records.ts';
-import { SetUpPlan, StepValues } from '../bridge/set-up-calls.ts';
+import { Station } from '../files/station.ts';
+import { StationNotes } from '../files/station-notes.ts';
 import type { PlainObject } from '../records/canonical-text.ts';
 import { done, type Result, refuse } from '../result.ts';
-import { Station } from './station.ts';
-import { StationNotes } from './station-notes.ts';
+import { MeterChoice, MeterIdentity } from './records.ts';
+import { SetUpPlan, StepValues } from './set-up-calls.ts';
 
 const Values = z.record(z.string(), z.number());
 const Readings = z.looseObject({
@@ -49,12 +49,15 @@ function jsonSays(kind: string, document: PlainObject): Says {
 const sameLength = (lists: readonly (readonly unknown[])[], count: number): boolean =>
   lists.every(({ length }) => length === count);
 
+/** One number has one spelling. */
+const isMisspelled = (value: unknown): boolean => String(Number(value)) !== value;
+
 function sweepSays(document: PlainObject): Says {
   const { meter, source, pluggedIn, end, plannedCount } = document;
   if ((source === 'meter') !== (meter !== null))
     return 'meter: one is named where a meter read it, and only there';
   if (meter !== null && !MeterIdentity.safeParse(meter).success) return 'meter: not an identity';
-  const odd = Object.values(pluggedIn ?? {}).find((value) => String(Number(value)) !== value);
+  const odd = Object.values(pluggedIn ?? {}).find(isMisspelled);
   if (odd !== undefined) return `pluggedIn: ${String(odd)} is not how a value is written`;
   const { frequencyHz, meterMdbmv, kind, takenAtMs } = Readings.parse(document.readings);
   const count = frequencyHz.length;
@@ -123,24 +126,13 @@ const parsed = (text: string): unknown => {
 };
 
 function says(kind: string, document: PlainObject): Says {
-  const odd = jsonSays(kind, document);
-  if (odd !== null) return odd;
-  switch (kind) {
-    case 'sweep':
-      return sweepSays(document);
-    case 'live':
-      return liveSays(document);
-    case 'watch':
-      return watchSays(document);
-    case 'fitting': {
-      const values = [document.from, document.to];
-      return values.every((value) => String(Number(value)) === value)
-        ? null
-        : 'from, to: not how a value is written';
-    }
-    default:
-      return null;
-  }
+  const text = jsonSays(kind, document);
+  if (text !== null) return text;
+  if (kind === 'sweep') return sweepSays(document);
+  if (kind === 'live') return liveSays(document);
+  if (kind === 'watch') return watchSays(document);
+  const odd = kind === 'fitting' ? [document.from, document.to].find(isMisspelled) : undefined;
+  return odd === undefined ? null : `from, to: ${String(odd)} is not how a value is written`;
 }
 
 /**
