@@ -26,6 +26,7 @@ import { reportCalls, reportEvents } from './report-calls.ts';
 import { searchCalls } from './search-calls.ts';
 import { setUpCalls } from './set-up-calls.ts';
 import { settingsCalls, settingsEvents } from './settings-calls.ts';
+import { transferCalls, transferEvents } from './transfer-calls.ts';
 import { watchCalls, watchEvents } from './watch-calls.ts';
 
 const Nothing = z.strictObject({});
@@ -156,6 +157,7 @@ export const calls = {
   ...settingsCalls,
   ...qualityCalls,
   ...searchCalls,
+  ...transferCalls,
 } as const;
 
 /** Every event that a host sends by itself. */
@@ -189,6 +191,7 @@ export const events = {
   ...meterEvents,
   ...reportEvents,
   ...settingsEvents,
+  ...transferEvents,
 } as const;
 
 export type CallName = keyof typeof calls;

@@ -25,6 +25,7 @@ import { createStations } from './services/stations.ts';
 import { createSweeps } from './services/sweeps.ts';
 import { createTrims } from './services/trims.ts';
 import { createVisits } from './services/visits.ts';
+import { joinTransfer } from './transfer-handlers.ts';
 
 export type HandlerOptions = GainControlOptions &
   Readonly<{ shop: MeterShop; host: HostKind; version: string }>;
@@ -136,6 +137,7 @@ export function createHandlers(
     ...joinArchive(options, { designs, runs }),
     ...joinQuality(quality),
     ...joinSearch(archive),
+    ...joinTransfer(options, runs),
     ...joinReports(options, { designs, settings, runs, quality }),
     ...gainControl.handlers,
   };

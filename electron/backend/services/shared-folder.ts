@@ -63,7 +63,8 @@ export async function takeInFolder(
   return found;
 }
 
-async function takeInOne(
+/** One file, told as one of a folder is. */
+export async function takeInOne(
   archive: Archive,
   order: TakeInOrder & Readonly<{ fileName: string }>,
   signal: AbortSignal,
