@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { archiveCalls } from './archive-calls.ts';
+import { backupCalls, backupEvents } from './backup-calls.ts';
 import { cascadeCalls } from './cascade-calls.ts';
 import { liveCalls, liveEvents } from './live-calls.ts';
 import { meterCalls, meterEvents } from './meter-calls.ts';
@@ -158,6 +159,7 @@ export const calls = {
   ...qualityCalls,
   ...searchCalls,
   ...transferCalls,
+  ...backupCalls,
 } as const;
 
 /** Every event that a host sends by itself. */
@@ -192,6 +194,7 @@ export const events = {
   ...reportEvents,
   ...settingsEvents,
   ...transferEvents,
+  ...backupEvents,
 } as const;
 
 export type CallName = keyof typeof calls;

@@ -9,6 +9,7 @@ import { profileFolder } from './meters/profile-folder.ts';
 import { joinQuality } from './quality-handlers.ts';
 import { joinReports } from './report-handlers.ts';
 import { joinSearch } from './search-handlers.ts';
+import { createBackups } from './services/backups.ts';
 import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
@@ -52,6 +53,7 @@ export function createHandlers(
   const cascade = createCascade(archive, designs, settings, runs);
   const shippedNames = knownProfiles.map(({ name }) => name);
   const profiles = createProfiles(shop, profileFolder(dirname(archive.path), shippedNames), meters);
+  const backups = createBackups(options, runs);
   const gainControl = joinGainControl(options, { designs, visits, meters, runs });
 
   const handlers: Handlers = {
@@ -138,6 +140,8 @@ export function createHandlers(
     ...joinQuality(quality),
     ...joinSearch(archive),
     ...joinTransfer(options, runs),
+    'backups.list': async () => backups.list(),
+    'backups.make': ({ folder }, signal) => backups.make(folder, signal),
     ...joinReports(options, { designs, settings, runs, quality }),
     ...gainControl.handlers,
   };
@@ -145,6 +149,7 @@ export function createHandlers(
     handlers,
     sleep: gainControl.sleep,
     async close() {
+      await backups.close();
       await gainControl.close();
       await runs.close();
       await meters.close();

@@ -76,7 +76,7 @@ const emptied = (path: string, how: 'empty' | 'gone') =>
   new ArchiveFault(
     'emptied',
     path,
-    `an archive was here and is ${how}; put a copy back, or delete ${MARKER_FILE} to begin anew`,
+    `an archive was here and is ${how}; put a backup back with "archive restore" of the command line, or delete ${MARKER_FILE} to begin anew`,
   );
 
 /** What can be told from the file alone, before SQLite touches it. */
@@ -119,7 +119,7 @@ function refuseByContent(db: Database.Database, folder: string, known: number): 
     throw new ArchiveFault(
       'damaged',
       db.name,
-      `the archive is damaged (${String(check).replace(/\s+/g, ' ')}); keep this file as it is, and start with a restored copy or with --data and another folder`,
+      `the archive is damaged (${String(check).replace(/\s+/g, ' ')}); put a backup back with "archive restore" of the command line, which keeps this file aside, or start with --data and another folder`,
     );
 }
 

@@ -1,11 +1,13 @@
 import type { Command } from 'commander';
 import type { RunVerb, Verb } from '../verb.ts';
+import { backupAct } from './archive/backup.ts';
 import { exportAct } from './archive/export.ts';
 import { importAct } from './archive/import.ts';
+import { restoreAct } from './archive/restore.ts';
 import { verifyAct } from './archive/verify.ts';
 
 /** What can be done with an archive, one file each. */
-const acts: readonly Verb[] = [verifyAct, exportAct, importAct];
+const acts: readonly Verb[] = [verifyAct, backupAct, restoreAct, exportAct, importAct];
 
 export const archive: Verb = {
   name: 'archive',
