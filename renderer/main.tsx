@@ -25,6 +25,7 @@ import './look/report.css';
 import './look/peaking.css';
 import './look/season.css';
 import './look/quality.css';
+import './look/transfer.css';
 import './look/quality-history.css';
 import './look/span.css';
 import './look/set-up.css';

@@ -11,6 +11,9 @@ function hand(fileName: string, part: BlobPart, type: string): void {
 export const saveFile = (fileName: string, text: string): void =>
   hand(fileName, text, 'text/csv;charset=utf-8');
 
+/** The same for what is whole already. */
+export const handBlob = (fileName: string, file: Blob): void => hand(fileName, file, file.type);
+
 /** The same for a whole file that crossed the bridge as base64. */
 export const saveBase64 = (fileName: string, base64: string, mediaType: string): void =>
   hand(

@@ -2,10 +2,15 @@ import type { ReactNode } from 'react';
 import { OpeningPicture } from '../parts/OpeningPicture.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 
-export type FirstStartProps = Readonly<{ onDemo: () => void; isLoading: boolean; openFile: ReactNode }>;
+export type FirstStartProps = Readonly<{
+  onDemo: () => void;
+  isLoading: boolean;
+  openFile: ReactNode;
+  others: ReactNode;
+}>;
 
 /** The first page anybody sees: what this is, and the shortest way to a proposal. */
-export const FirstStart = ({ onDemo, isLoading, openFile }: FirstStartProps) => (
+export const FirstStart = ({ onDemo, isLoading, openFile, others }: FirstStartProps) => (
   <main className="first-start">
     <div className="first-start__words">
       <h1>Read the station. See what to change. Prove it.</h1>
@@ -18,6 +23,7 @@ export const FirstStart = ({ onDemo, isLoading, openFile }: FirstStartProps) => 
           {isLoading ? 'Setting up Quillmere' : 'Try it on the invented network'}
         </PressButton>
         {openFile}
+        {others}
       </div>
       <p className="first-start__small">
         Your own stations are files too. Drop one on this page at any time; nothing leaves this machine.

@@ -29,6 +29,12 @@ export function StationsScreen() {
     </FileTrigger>
   );
 
+  const others = (
+    <PressButton size="visit" onPress={() => workbench.openTransfer()}>
+      Other laptops
+    </PressButton>
+  );
+
   return (
     <DropZone
       className="stations-page"
@@ -55,7 +61,12 @@ export function StationsScreen() {
         </main>
       )}
       {stations.at === 'listed' && stations.rows.length === 0 && (
-        <FirstStart onDemo={() => workbench.loadDemo()} isLoading={busy === 'demo'} openFile={openFile} />
+        <FirstStart
+          onDemo={() => workbench.loadDemo()}
+          isLoading={busy === 'demo'}
+          openFile={openFile}
+          others={others}
+        />
       )}
       {stations.at === 'listed' && stations.rows.length > 0 && (
         <main className="stations">
@@ -65,6 +76,7 @@ export function StationsScreen() {
               <PressButton size="visit" onPress={() => workbench.openRecords()}>
                 All records
               </PressButton>
+              {others}
               {openFile}
             </div>
           </div>

@@ -6,7 +6,7 @@ import type { AttentionList } from '../../core/drift/attention.ts';
 import type { Followed } from '../../core/drift/figures.ts';
 
 /** Where one is among all records. */
-export type RecordsAt = 'closed' | 'table' | 'history' | 'period';
+export type RecordsAt = 'closed' | 'table' | 'history' | 'period' | 'transfer';
 export type SortBy = 'name' | 'standing' | 'worst' | 'reserve' | 'visit' | 'trend';
 export type RecordsSort = Readonly<{ by: SortBy; isDown: boolean }>;
 

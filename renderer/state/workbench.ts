@@ -62,6 +62,14 @@ import {
   startSweep,
   stopSweep,
 } from './sweep-commands.ts';
+import {
+  type GiveOrder,
+  giveRecords,
+  lookAtTransfer,
+  type TransferProgress,
+  takeFile,
+  takeFolder,
+} from './transfer-commands.ts';
 import { beginVisit, endVisit, fitParts, turnTrims, type VisitStart } from './visit-commands.ts';
 import { noteTemperature, openWatch, startWatch, stopWatch } from './watch-commands.ts';
 
@@ -172,6 +180,19 @@ export function createWorkbench(
     openSweepOf: (stationId: string, portName: string, sweepId: string) =>
       openSweepOf(context, stationId, portName, sweepId),
     searchRecords: (text: string, now: string) => searchRecords(context, text, now),
+    openTransfer: () => state().recordsWent('transfer'),
+    closeTransfer: async () => {
+      state().recordsWent('closed');
+      // What came in is in the list of stations.
+      await listStations(context);
+    },
+    lookAtTransfer: () => lookAtTransfer(context),
+    giveRecords: (order: GiveOrder, signal: AbortSignal, told: (progress: TransferProgress) => void) =>
+      giveRecords(context, order, signal, told),
+    takeFolder: (folder: string, signal: AbortSignal, told: (progress: TransferProgress) => void) =>
+      takeFolder(context, folder, signal, told),
+    takeFile: (file: File, signal: AbortSignal, told: (progress: TransferProgress) => void) =>
+      takeFile(context, file, signal, told),
     readPeriod: (fromDay: string, toDay: string) => readPeriod(context, fromDay, toDay),
     findPorts: () => findPorts(context),
     renewPorts: () => renewPorts(context),

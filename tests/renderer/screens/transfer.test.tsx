@@ -1,0 +1,118 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { TransferScreen } from '../../../renderer/screens/transfer/TransferScreen.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { BenchContext } from '../../../renderer/state/use-workbench.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { type Script, scriptedClient } from '../scripted-client.ts';
+
+const device = '6d1c1f2e-5d0e-4c7b-9a53-0f6f3f0d2b11';
+const head = { device, seq: 12, hash: '0'.repeat(64) };
+const nothing = { head, files: [], conflicts: [] };
+const pair = {
+  ...{ kind: 'sweep', id: device, stationName: '07 Mill Lane', takenAt: '2026-03-08T12:00:00.000Z' },
+  here: { device, seq: 3 },
+  other: { device: `7${device.slice(1)}`, seq: 3 },
+  differences: [{ key: 'testPointLossMdb', here: '20000', other: '16000' }],
+};
+const saved: string[] = [];
+beforeEach(() => {
+  saved.length = 0;
+  localStorage.clear();
+  vi.stubGlobal('URL', { createObjectURL: () => 'blob:x', revokeObjectURL: () => undefined });
+  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+    saved.push(this.download);
+  });
+});
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+async function shown(script: Script) {
+  const scripted = scriptedClient({ 'transfer.look': () => nothing, ...script });
+  const store = createWorkbenchStore();
+  const standing = null;
+  store.getState().stationsListed([
+    {
+      stationId: 'mill',
+      name: '07 Mill Lane',
+      revision: 1,
+      sweepCount: 1,
+      openVisit: false,
+      standing,
+    } as never,
+  ]);
+  const feed = createLiveFeed((callback) => setTimeout(callback, 0));
+  const workbench = createWorkbench(scripted.client, store, feed);
+  await act(async () => {
+    render(
+      <BenchContext value={{ store, workbench, feed, now: () => '2026-03-08T12:00:00.000Z' }}>
+        <TransferScreen />
+      </BenchContext>,
+    );
+  });
+  return scripted;
+}
+const button = (name: string) => screen.getByRole('button', { name });
+const press = async (name: string) => {
+  await act(async () => fireEvent.click(button(name)));
+};
+const typeFolder = async (path: string) => {
+  await act(async () => fireEvent.change(screen.getByRole('textbox'), { target: { value: path } }));
+};
+
+it('says what to do while nothing came yet, and asks for a folder first', async () => {
+  await shown({});
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe(
+    'Nothing has come from another laptop yet.',
+  );
+  expect(button('Take in the folder')).toHaveProperty('disabled', true);
+  expect(button('Save as a file')).toHaveProperty('disabled', false);
+});
+
+it('takes in the folder and says what became of each file', async () => {
+  const none = { added: 0, sweeps: 0, conflicts: 0 };
+  const files = [
+    { fileName: 'a.records.gz', became: 'taken-in' as const, why: null, added: 12, sweeps: 4, conflicts: 0 },
+    { fileName: 'b.records.gz', became: 'incomplete' as const, why: 'wait until it is copied', ...none },
+  ];
+  const { asked } = await shown({ 'transfer.take': () => ({ files }) });
+  await typeFolder('/media/stick');
+  await press('Take in the folder');
+  const rows = screen.getAllByRole('listitem').map(({ textContent }) => textContent?.replace(/\s/g, ' '));
+  expect(rows[0]).toContain('Taken in: 12 records, 4 sweeps among them');
+  expect(rows[1]).toContain('Not whole yet: wait until it is copied');
+  expect(asked.find(({ name }) => name === 'transfer.take')?.input).toEqual({
+    from: { kind: 'folder', folder: '/media/stick' },
+    operator: '',
+  });
+  expect(asked.filter(({ name }) => name === 'transfer.look')).toHaveLength(2);
+});
+
+it('fetches a file in parts and hands it to the person', async () => {
+  const parts = [btoa('abc'), btoa('de'), ''];
+  const { asked } = await shown({
+    'transfer.give': () => ({ fileName: 'mine.records.gz', file: device, records: 5, sweeps: 1, bytes: 5 }),
+    'transfer.part': () => ({ base64: parts.shift() ?? '' }),
+  });
+  await press('Save as a file');
+  await waitFor(() => expect(saved).toEqual(['mine.records.gz']));
+  expect(asked.filter(({ name }) => name === 'transfer.part').map(({ input }) => input)).toEqual([
+    { file: device, from: 0 },
+    { file: device, from: 3 },
+    { file: device, from: 5 },
+  ]);
+  expect(screen.getByText(/5 records with 1 sweep are in one file/)).toBeDefined();
+});
+
+it('shows two records of one name side by side, with both laptops', async () => {
+  await shown({ 'transfer.look': () => ({ ...nothing, conflicts: [pair] }) });
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toMatch(/^1\srecord says otherwise/);
+  const table = screen.getByRole('table', { name: /^Sweep at 07 Mill Lane/ });
+  expect(table.textContent).toContain('laptop 6d1c1f2e');
+  expect(table.textContent).toContain('laptop 7d1c1f2e');
+  expect(table.textContent).toMatch(/Test point loss20\.0\sdB16\.0\sdB/);
+});
