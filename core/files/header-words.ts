@@ -16,6 +16,8 @@ export type HeaderWord = Readonly<{
   bareDb: boolean;
   impedanceOhm: number | null;
   parts: Parts;
+  /** What its unit says of a heading whose words say nothing: for a table in which no other column is that. */
+  byUnit: 'frequency' | 'level' | null;
 }>;
 
 const setOf = (words: string) => new Set(words.split(' '));
@@ -48,6 +50,10 @@ const roles: readonly (readonly [Role, RegExp])[] = [
   ],
   ['lock', /^(lock|locked|is locked|qam lock|lock status|locked status|lock state|status|state)$/],
 ];
+
+/** Words of a quantity that has the unit of a frequency or of a level, and is neither. */
+const otherwise =
+  /rate|baud|width|start|stop|begin|end|low|high|from|to|span|step|offset|spacing|range|noise|limit|target|design|tolerance|threshold|min|max|found|left|before|after|loss|gain|tilt|delta|diff|change|deviation|error|sent|transmit|expected|nominal/;
 
 const glued = /([a-z]{3})(dbmv|dbuv|dbm|[kmg]?hz)\b/gi;
 
@@ -106,6 +112,9 @@ function readHeaderWord(header: string): HeaderWord {
   const byName = roles.find(([, pattern]) => pattern.test(telling))?.[0] ?? null;
   // A column that is headed by its unit alone is named by it.
   const byUnit = frequencyUnit !== null ? 'frequency' : levelUnits.size > 0 ? 'level' : null;
+  // One that another separator parts is several headings.
+  const isOneUnit =
+    (frequencyUnit === null) !== (levelUnits.size === 0) && levelUnits.size < 2 && !/[;,|\t]/.test(header);
   const ohm = ['50', '75'].find((word) => words.includes(word));
   return {
     role: telling === '' ? byUnit : byName,
@@ -114,6 +123,7 @@ function readHeaderWord(header: string): HeaderWord {
     bareDb: words.includes('db'),
     impedanceOhm: ohm === undefined ? null : Number(ohm),
     parts,
+    byUnit: byName === null && isOneUnit && !otherwise.test(telling) ? byUnit : null,
   };
 }
 

@@ -124,6 +124,7 @@ export function readSweepCsv(text: string, fileName: string, told: Told = {}): R
     for (const note of said) if (!notes.includes(note)) notes.push(note);
   }
   if (chosen.value.read.length > 1) notes.unshift(`${chosen.value.read.length} tables were joined`);
+  if (chosen.value.note !== null) notes.unshift(chosen.value.note);
   const [first] = chosen.value.read;
   const columns = all.tables[(chosen.value.numbers[0] ?? 1) - 1]?.columns ?? {};
   const named = Object.entries(columns).map(([role, column]) => [role, column.header]);

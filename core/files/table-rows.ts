@@ -21,6 +21,10 @@ export type TableRows = Readonly<{
   notes: readonly string[];
 }>;
 
+/** What a printed table says below its last row. */
+const summary =
+  /^(?:grand )?(?:averages?|avg|mean|medians?|min(?:imum)?|max(?:imum)?|totals?|sum|std ?dev)\.?:?$/i;
+
 const range =
   /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|\u2013|\u2014|~|\/|\.{2,3}|\bto\b|\bbis\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?$/i;
 /** Beyond what any line carries; one such level, or most of them below, shows that the unit is another one. */
@@ -38,6 +42,8 @@ function frequencyIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked):
     return done({ value: null, reason: `${text} is a range, not one frequency` });
   if (one.kind === 'number' ? numberWritten(one.digits) === 0 : saysNotLocked(text))
     return done({ value: null, reason: `frequency "${text}": the slot is not locked`, unlocked: true });
+  if (one.kind === 'words' && summary.test(text))
+    return done({ value: null, reason: `"${text}" sums up the rows above` });
   const where = cells.where(row, 'frequency');
   if (one.kind === 'words') return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a frequency`);
   const read = reader.read({ digits: plainDigits(one.digits, marks), unit: one.unit, where });

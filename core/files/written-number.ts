@@ -29,7 +29,9 @@ export function writtenIn(cell: string): Written {
   const plain = cell
     .replace(/\u2212/g, '-')
     .replace(/[\u00A0\u202F\u2009]/g, ' ')
-    .trim();
+    .trim()
+    // Some print a sign in a place of its own.
+    .replace(/^([+-]) (?=\d)/, '$1');
   if (nothing.test(plain)) return { kind: 'blank' };
   const whole = plain.replace(
     grouped,

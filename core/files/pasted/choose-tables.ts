@@ -90,7 +90,22 @@ function areOne(found: readonly FoundTable[], read: readonly Result<TableRows>[]
   });
 }
 
-export type Chosen = Readonly<{ read: readonly TableRows[]; numbers: readonly number[] }>;
+export type Chosen = Readonly<{
+  read: readonly TableRows[];
+  numbers: readonly number[];
+  /** What was left out for a reason that the text itself gives, in words. */
+  note: string | null;
+}>;
+
+/**
+ * The tables of what is received, where each says by itself which way it goes. What goes upstream is what the modem
+ * sends: no reading of a line, so that nothing is guessed in leaving it out.
+ */
+function received(found: readonly FoundTable[]): readonly FoundTable[] | null {
+  const down = found.filter(({ direction }) => direction === 'downstream');
+  const isTold = found.every(({ direction }) => direction !== null);
+  return isTold && down.length > 0 && down.length < found.length ? down : null;
+}
 
 const severalTables = (found: readonly FoundTable[], fileName: string): Refusal<'several-tables'> =>
   refuse(
@@ -100,7 +115,8 @@ const severalTables = (found: readonly FoundTable[], fileName: string): Refusal<
   );
 
 /**
- * Which tables make the sweep: the one that was told, the only one, or all that are plainly parts of one.
+ * Which tables make the sweep: the one that was told, the only one, those that say that they are of what is
+ * received, or all that are plainly parts of one.
  * @param found     every table
  * @param read      the rows of each, or why they can't be read
  * @param told      its number, from 1; null where nobody said
@@ -119,13 +135,24 @@ export function chosenTables(
     const one = read[told - 1];
     if (one === undefined)
       return refuse('no-such-table', fileName, `it has no table ${told}; there are ${found.length}`);
-    return one.ok ? done({ read: [one.value], numbers: [told] }) : one;
+    return one.ok ? done({ read: [one.value], numbers: [told], note: null }) : one;
   }
-  if (found.length > 1 && !areOne(found, read)) return severalTables(found, fileName);
+  const down = received(found);
+  const some = down ?? found;
+  const readings = some.flatMap(({ number }) => read[number - 1] ?? []);
+  if (some.length > 1 && !areOne(some, readings)) return severalTables(found, fileName);
   const rows: TableRows[] = [];
-  for (const one of read) {
+  for (const one of readings) {
     if (!one.ok) return one;
     rows.push(one.value);
   }
-  return done({ read: rows, numbers: found.map(({ number }) => number) });
+  const sent = down === null ? [] : found.filter((table) => !down.includes(table));
+  return done({
+    read: rows,
+    numbers: some.map(({ number }) => number),
+    note:
+      sent.length === 0
+        ? null
+        : `${sent.map(tableWords).join(' and ')} ${sent.length === 1 ? 'is' : 'are'} of what is sent upstream, no reading, and left out`,
+  });
 }

@@ -29,7 +29,7 @@ function splitAtBars(text: string): CsvRow[] {
     const bare = line.replace(/[\u2502\u2503\u2551]/g, '|').trim();
     if (bare === '') return [];
     const cells = bare.replace(/^\|/, '').replace(/\|$/, '').split('|');
-    return [{ line: i + 1, cells: cells.map((cell) => cell.replace(/^\s*\*\*(.*)\*\*\s*$/, '$1').trim()) }];
+    return [{ line: i + 1, cells: cells.map((cell) => cell.replace(/^\s*(\*\*|`)(.*)\1\s*$/, '$2').trim()) }];
   });
 }
 

@@ -35,20 +35,27 @@ export type Clash = Readonly<{ role: Role; one: string; other: string }>;
 /**
  * Which heading names which column: the first of each role.
  * @param header  headings in any order
- * @returns  the columns, and where two name a frequency or two a level, which are not for us to choose from
+ * @returns  the columns, one by its unit alone where no words name it and no other has that unit, and where two name a frequency or two a level, which are not for us to choose from
  * @source   contract, section 1
  */
 export function columnsOf(header: CsvRow): Readonly<{ columns: Columns; clash: Clash | null }> {
   const columns: Partial<Record<Role, Column>> = {};
   let clash: Clash | null = null;
+  const unnamed: Column[] = [];
   for (const [index, text] of header.cells.entries()) {
     if (text === '') continue;
     const word = headerWord(text);
+    if (word.role === null && word.byUnit !== null) unnamed.push({ index, header: text, word });
     if (word.role === null) continue;
     const earlier = columns[word.role];
     if (earlier === undefined) columns[word.role] = { index, header: text, word };
     else if (word.role === 'frequency' || word.role === 'level')
       clash ??= { role: word.role, one: earlier.header, other: text };
+  }
+  // A heading in words that nobody foresaw, "RSL (dBmV)", is known by its unit where it is the only one of it.
+  for (const role of ['frequency', 'level'] as const) {
+    const [only, second] = unnamed.filter(({ word }) => word.byUnit === role);
+    if (columns[role] === undefined && only !== undefined && second === undefined) columns[role] = only;
   }
   return { columns, clash };
 }

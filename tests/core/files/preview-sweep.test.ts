@@ -40,16 +40,16 @@ it('asks for what would make it certain, and shows what is known all the same', 
     separator: 'blanks',
   });
   expect(previewSweep(bare, 'p', { levelUnit: 'dBmV' })).toMatchObject({ refusal: null, readingCount: 2 });
-  const two = `Downstream\nf_mhz\tdBmV\n570\t1\n\nUpstream\nf_mhz\tdBmV\n16\t40\n`;
+  const two = `Plant A\nf_mhz\tdBmV\n570\t1\n\nPlant B\nf_mhz\tdBmV\n570\t40\n`;
   const preview = previewSweep(two, 'p');
   expect([preview.asks, preview.tables.map(({ number, title }) => [number, title])]).toEqual([
     'table',
     [
-      [1, 'Downstream'],
-      [2, 'Upstream'],
+      [1, 'Plant A'],
+      [2, 'Plant B'],
     ],
   ]);
-  expect(previewSweep(two, 'p', { table: 2 })).toMatchObject({ refusal: null, lowMhz: 16, asks: null });
+  expect(previewSweep(two, 'p', { table: 2 })).toMatchObject({ refusal: null, lowMhz: 570, asks: null });
   expect(previewSweep('frequency\tdBmV\n1200\t1\n2500\t1\n', 'p').asks).toBe('frequency-unit');
 });
 

@@ -163,26 +163,34 @@ describe('what people paste', () => {
 const down = 'Downstream\nChannel\tFrequency\tPower\n1\t570 MHz\t-1.5 dBmV\n2\t578 MHz\t-1.7 dBmV\n';
 const up = 'Upstream\nChannel\tFrequency\tPower\n1\t16.4 MHz\t41.5 dBmV\n2\t22.8 MHz\t42 dBmV\n';
 describe('several tables in one paste', () => {
-  it('of two directions: told what there is, and one is chosen', () => {
-    expect(refusalOf(`${down}\n${up}`)).toBe(
-      'paste, line 7: the file holds table 1 "Downstream" (line 2, 2 rows, 570 to 578 MHz) and table 2 "Upstream" (line 7, 2 rows, 16.4 to 22.8 MHz), which are not plainly one sweep; choose one, or keep only that one',
+  it('of two directions: what is received is read, and what is sent is left out with a word', () => {
+    const read = readSweepCsv(`${down}\n${up}`, 'paste');
+    expect(read.ok && read.value.rows.map(({ frequencyMhz }) => frequencyMhz)).toEqual([570, 578]);
+    expect(read.ok && read.value.understood.notes[0]).toBe(
+      'table 2 "Upstream" (line 7, 2 rows, 16.4 to 22.8 MHz) is of what is sent upstream, no reading, and left out',
     );
+    expect(rowsOf(`${up}\n${down}`).map(({ frequencyMhz }) => frequencyMhz)).toEqual([570, 578]);
     const chosen = readSweepCsv(`${down}\n${up}`, 'paste', { table: 2 });
     expect(chosen.ok && chosen.value.rows.map(({ frequencyMhz }) => frequencyMhz)).toEqual([16.4, 22.8]);
     expect(readSweepCsv(down, 'paste', { table: 2 })).toMatchObject({ ok: false, code: 'no-such-table' });
   });
 
+  it('of which one does not say its direction: told what there is, and a person chooses', () => {
+    const untold = `${down}\n${up}`.replace('Upstream\n', '');
+    expect(refusalOf(untold)).toBe(
+      'paste, line 6: the file holds table 1 "Downstream" (line 2, 2 rows, 570 to 578 MHz) and table 2 (line 6, 2 rows, 16.4 to 22.8 MHz), which are not plainly one sweep; choose one, or keep only that one',
+    );
+  });
+
   it('without a blank line or a title between them', () => {
-    expect(refusalOf(down + up)).toMatch(/table 2 "Upstream"/);
+    expect(rowsOf(down + up)).toHaveLength(2);
     expect(refusalOf(`${down}${up}`.replace(/(Down|Up)stream\n/g, ''))).toMatch(/table 2 \(line 4/);
   });
 
   it('that lie on their sides', () => {
     const side =
       'Downstream\nFrequency\t570 MHz\t578 MHz\nPower Level\t-1 dBmV\t-2 dBmV\nUpstream\nFrequency\t16 MHz\nPower Level\t40 dBmV\n';
-    expect(refusalOf(side)).toMatch(
-      /table 1 "Downstream" \(line 2, 2 rows.*table 2 "Upstream" \(line 5, 1 row/,
-    );
+    expect(rowsOf(side).map(({ levelDbmv }) => levelDbmv)).toEqual([-1, -2]);
   });
 
   it('of one direction are joined', () => {
