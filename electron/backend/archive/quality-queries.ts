@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3';
+import { JUDGED_COLUMNS, JUDGED_JOIN, type JudgedColumns, judgedStatements } from './judged-sweeps.ts';
 import { JUDGED_OF, type SweepRow } from './sweeps.ts';
 
 /** A station with what a table of all needs to know of it before any sweep is judged. */
@@ -32,7 +33,8 @@ export type QualitySweepRow = Pick<
   | 'startedAtMs'
   | 'reason'
 > &
-  Readonly<{ state: 'complete' | 'partial'; operator: string }>;
+  Readonly<{ state: 'complete' | 'partial'; operator: string }> &
+  JudgedColumns;
 
 export type PeriodVisitRow = Readonly<{
   seq: number;
@@ -54,8 +56,8 @@ const SWEEP = `SELECT s.seq, s.sweep_id sweepId, v.visit_id visitId, s.station_i
   (SELECT t.body FROM shared_text t WHERE t.seq = s.meter) meter,
   s.test_point_loss_mdb testPointLossMdb, s.ambient_mc ambientMc,
   (SELECT t.body FROM shared_text t WHERE t.seq = s.plugged_in) pluggedIn,
-  s.started_at startedAtMs, e.state, e.reason, v.operator
-  FROM sweep s JOIN visit v ON v.seq = s.visit JOIN sweep_end e ON e.sweep = s.seq`;
+  s.started_at startedAtMs, e.state, e.reason, v.operator, ${JUDGED_COLUMNS}
+  FROM sweep s JOIN visit v ON v.seq = s.visit JOIN sweep_end e ON e.sweep = s.seq ${JUDGED_JOIN}`;
 /** As found and as left, neither void nor corrected by one that is not void. */
 const COUNTS = `s.has_design = 1 AND s.purpose IN ('as-found', 'as-left')
   AND NOT EXISTS (SELECT 1 FROM sweep_void w WHERE w.sweep = s.seq)
@@ -66,7 +68,7 @@ const ORDER = 's.order_ms, s.started_at, s.sweep_id';
 const NEWEST_VISIT = `(SELECT v.seq FROM visit v WHERE v.station_id = s.station_id
   ORDER BY v.order_ms DESC, v.started_at DESC LIMIT 1)`;
 
-/** Reads for whoever looks at all stations at once. Nothing is written here. */
+/** Reads for whoever looks at all stations at once, and what was judged for that. No record is written here. */
 export function qualityQueries(archive: Database) {
   const count = archive.prepare<[], number>('SELECT count(*) FROM station').pluck();
   const page = archive.prepare<[number, number], QualityRow>(`
@@ -81,6 +83,7 @@ export function qualityQueries(archive: Database) {
     LEFT JOIN visit n ON n.seq = ${NEWEST_VISIT}
     WHERE s.seq > ? ORDER BY s.seq LIMIT ?`);
   const sweep = archive.prepare<[number], QualitySweepRow>(`${SWEEP} WHERE s.seq = ?`);
+  const sweepOfId = archive.prepare<[string], QualitySweepRow>(`${SWEEP} WHERE s.sweep_id = ?`);
   const history = archive.prepare<[string], QualitySweepRow>(
     `${SWEEP} WHERE s.station_id = ? AND ${COUNTS} ORDER BY ${ORDER}`,
   );
@@ -100,10 +103,12 @@ export function qualityQueries(archive: Database) {
   const noted = archive.prepare<[], string>('SELECT DISTINCT station_id FROM notes_revision').pluck();
   const setUp = archive.prepare<[], string>('SELECT DISTINCT station_id FROM set_up').pluck();
   return {
+    ...judgedStatements(archive),
     stationCount: (): number => count.get() ?? 0,
     /** In the order in which they were added; `after` is the `seq` of the last one known. */
     page: (after: number, limit: number): readonly QualityRow[] => page.all(after, limit),
     sweep: (seq: number): QualitySweepRow | undefined => sweep.get(seq),
+    sweepOfId: (sweepId: string): QualitySweepRow | undefined => sweepOfId.get(sweepId),
     /** As-found and as-left sweeps that count, in the order in which they were read. */
     history: (stationId: string): readonly QualitySweepRow[] => history.all(stationId),
     sweepsOfVisit: (visit: number): readonly QualitySweepRow[] => ofVisit.all(visit),

@@ -1,6 +1,7 @@
 import { conditionsOf } from '../../../core/bridge/conditions.ts';
 import { MeterIdentity } from '../../../core/bridge/records.ts';
-import type { StoredNotes, StoredSettings } from '../../../core/bridge/settings-calls.ts';
+import type { Settings } from '../../../core/bridge/settings-calls.ts';
+import type { StationNotes } from '../../../core/files/station-notes.ts';
 import { type MeterReading, rowsAtPort } from '../../../core/line/port-level.ts';
 import {
   type StandingRefusal,
@@ -28,6 +29,12 @@ export type JudgedRow = Pick<
   | 'ambientMc'
 >;
 
+/** All that may change how a sweep stands: what is kept of judged sweeps is told apart by nothing else. */
+export type JudgedBy = Readonly<{
+  settings: Pick<Settings, 'meter' | 'sheets'>;
+  notes: Pick<StationNotes, 'meter' | 'lineUp'> | null;
+}>;
+
 /** When it was read says nothing about how it stands, and to spell it for each reading takes longer than to judge them all. */
 const levelOf = ({ frequencyHz, meterMdbmv, kind }: ReadingRow): MeterReading => ({
   frequencyMhz: mhzOf(frequencyHz),
@@ -43,8 +50,7 @@ export function judgeSweep(
   archive: Archive,
   designs: Designs,
   row: JudgedRow,
-  { settings }: Pick<StoredSettings, 'settings'>,
-  { notes }: Pick<StoredNotes, 'notes'>,
+  { settings, notes }: JudgedBy,
 ): Result<StationStanding, StandingRefusal> | null {
   const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
   if (design === undefined) return null;

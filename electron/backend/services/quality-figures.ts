@@ -1,84 +1,157 @@
 import { z } from 'zod';
-import type { StoredNotes, StoredSettings } from '../../../core/bridge/settings-calls.ts';
 import type { SweepFigures } from '../../../core/drift/figures.ts';
+import type { StationNotes } from '../../../core/files/station-notes.ts';
 import { refusalLine } from '../../../core/result.ts';
+import { ArchiveFault } from '../archive/archive-fault.ts';
+import { sha256Hex } from '../archive/chain.ts';
+import { type JudgedColumns, verdictCodes } from '../archive/judged-sweeps.ts';
 import type { Archive } from '../archive/open.ts';
 import type { QualitySweepRow } from '../archive/quality-queries.ts';
-import { fromThousandths, maybe } from '../archive/quantities.ts';
+import { fromThousandths, maybe, orderedJson } from '../archive/quantities.ts';
 import type { Designs } from './designs.ts';
-import { judgeSweep } from './judge-sweep.ts';
+import { type JudgedBy, judgeSweep } from './judge-sweep.ts';
 import type { SettingsService } from './settings.ts';
 
 type Figures = Pick<SweepFigures, 'verdict' | 'levelDb' | 'tiltDb' | 'flatnessDb' | 'worstDb' | 'worstMhz'>;
 /** What a sweep came to, or why it came to nothing. */
-export type FiguresOf =
-  | Readonly<{ ok: true; figures: Figures; headline: string }>
-  | Readonly<{ ok: false; why: string }>;
+export type FiguresOf = Readonly<{ ok: true; figures: Figures }> | Readonly<{ ok: false; why: string }>;
 
-export type FigureBook = Readonly<{
-  /** For one look at many sweeps: settings are read once, notes once a station. */
-  at(): Readonly<{ of(row: QualitySweepRow): FiguresOf }>;
+/** One look at many sweeps: settings are read once, notes once a station. */
+export type Look = Readonly<{
+  of(row: QualitySweepRow): FiguresOf;
+  /** The finding in words, or why there is none. */
+  words(row: QualitySweepRow): string;
+  /** Puts what was judged anew into the archive once it is a slice's worth. */
+  keepSlice(): void;
+  /** Puts all of it there. */
+  keep(): void;
 }>;
 
-/** So many sweeps are remembered; each is a few hundred bytes, and an older one is judged again in a tenth of a millisecond. */
-const MOST_REMEMBERED = 250_000;
+export type FigureBook = Readonly<{
+  at(): Look;
+  /** What every sweep is judged by beside itself and its station's notes: this program and the settings that count. */
+  basis(): string;
+}>;
+
+/** Judged in about a tenth of a second; a transaction's wait for the disk is then a small part of it. */
+const SLICE = 250;
+
+type Judged = Omit<JudgedColumns, 'basis'>;
+const NO_FIGURES = {
+  verdict: null,
+  levelDb: null,
+  tiltDb: null,
+  flatnessDb: null,
+  worstDb: null,
+  worstMhz: null,
+} as const;
+
+const verdictOf = (code: number) => {
+  const verdict = verdictCodes[code];
+  if (verdict === undefined) throw new RangeError(`no verdict has code ${code}`);
+  return verdict;
+};
+
+function foundOf({ verdict, words, levelDb, tiltDb, flatnessDb, worstDb, worstMhz }: Judged): FiguresOf {
+  // The table holds all of them or none.
+  if (
+    verdict === null ||
+    levelDb === null ||
+    tiltDb === null ||
+    flatnessDb === null ||
+    worstDb === null ||
+    worstMhz === null
+  )
+    return { ok: false, why: words ?? '' };
+  return {
+    ok: true,
+    figures: { verdict: verdictOf(verdict), levelDb, tiltDb, flatnessDb, worstDb, worstMhz },
+  };
+}
 
 /**
  * What each sweep came to, judged once for each revision of what it is judged by: its readings and its design never change, the
- * settings and the station's notes may.
+ * settings and the station's notes may. It is kept in the archive, so that a later start need not judge either.
  */
 export function createFigureBook(
   archive: Archive,
   designs: Designs,
   settings: Pick<SettingsService, 'read' | 'readNotes'>,
 ): FigureBook {
-  const known = new Map<number, Readonly<{ by: string; found: FiguresOf }>>();
+  const { quality } = archive;
+  const digestOf = ({ settings: { meter, sheets }, notes }: JudgedBy): string =>
+    sha256Hex(
+      `${archive.program}\n${orderedJson({ meter, sheets, own: notes?.meter ?? null, lineUp: notes?.lineUp ?? null })}`,
+    ).slice(0, 32);
 
-  const judged = (row: QualitySweepRow, by: StoredSettings, notes: StoredNotes): FiguresOf => {
-    const result = judgeSweep(archive, designs, row, by, notes);
-    if (result === null) return { ok: false, why: 'its port had no design then' };
-    if (!result.ok) return { ok: false, why: refusalLine(result) };
+  const judge = (row: QualitySweepRow, by: JudgedBy): Judged => {
+    const result = judgeSweep(archive, designs, row, by);
+    if (result === null) return { ...NO_FIGURES, words: 'its port had no design then' };
+    if (!result.ok) return { ...NO_FIGURES, words: refusalLine(result) };
     const { verdict, levelHigh, tilt, flatness, worst, headline } = result.value;
     return {
-      ok: true,
-      headline,
-      figures: {
-        verdict,
-        levelDb: levelHigh.deviationDb,
-        tiltDb: tilt.deviationDb,
-        flatnessDb: flatness.valueDb,
-        worstDb: worst.deviationDb,
-        worstMhz: worst.frequencyMhz,
-      },
+      verdict: verdictCodes.indexOf(verdict),
+      levelDb: levelHigh.deviationDb,
+      tiltDb: tilt.deviationDb,
+      flatnessDb: flatness.valueDb,
+      worstDb: worst.deviationDb,
+      worstMhz: worst.frequencyMhz,
+      words: headline,
     };
   };
 
-  return {
-    at() {
-      const now = settings.read();
-      const noted = archive.quality.notedStations();
-      let kept: StoredNotes | null = null;
-      const notesOf = (stationId: string): StoredNotes => {
-        if (kept?.stationId === stationId) return kept;
-        kept = noted.has(stationId)
-          ? settings.readNotes(stationId)
-          : { stationId, notes: null, revision: 0, changedAt: null };
-        return kept;
-      };
-      return {
-        of(row) {
-          const notes = notesOf(row.stationId);
-          const by = `${now.revision} ${notes.revision}`;
-          const before = known.get(row.seq);
-          if (before?.by === by) return before.found;
-          const found = judged(row, now, notes);
-          if (known.size >= MOST_REMEMBERED) known.clear();
-          known.set(row.seq, { by, found });
-          return found;
-        },
-      };
-    },
-  };
+  function look(): Look {
+    const now = settings.read().settings;
+    const noted = quality.notedStations();
+    const bases = new Map<string, number | undefined>();
+    const judged = new Map<number, Judged>();
+    let pending: Readonly<{ seq: number; digest: string; columns: Judged }>[] = [];
+    let about: Readonly<{ stationId: string; by: JudgedBy; digest: string }> | null = null;
+
+    const aboutOf = (stationId: string) => {
+      if (about?.stationId === stationId) return about;
+      const notes: StationNotes | null = noted.has(stationId) ? settings.readNotes(stationId).notes : null;
+      const by = { settings: now, notes };
+      about = { stationId, by, digest: digestOf(by) };
+      if (!bases.has(about.digest)) bases.set(about.digest, quality.judgedBasis(about.digest));
+      return about;
+    };
+    const columnsOf = (row: QualitySweepRow, withWords: boolean): Judged => {
+      const { by, digest } = aboutOf(row.stationId);
+      const before =
+        judged.get(row.seq) ?? (row.basis !== null && row.basis === bases.get(digest) ? row : null);
+      if (before !== null && (!withWords || before.words !== null)) return before;
+      const found = judge(row, by);
+      judged.set(row.seq, found);
+      // A hundred thousand sentences are never read: only the asked-for are kept.
+      const words = withWords || found.verdict === null ? found.words : null;
+      pending.push({ seq: row.seq, digest, columns: { ...found, words } });
+      return found;
+    };
+    const keep = (): void => {
+      const rows = pending;
+      pending = [];
+      if (rows.length === 0) return;
+      try {
+        archive.write(() => {
+          for (const { seq, digest, columns } of rows) quality.keepJudged(seq, digest, columns);
+        });
+      } catch (fault) {
+        // Without room on the disk it is judged anew the next time.
+        if (!(fault instanceof ArchiveFault)) throw fault;
+      }
+    };
+    return {
+      of: (row) => foundOf(columnsOf(row, false)),
+      words: (row) => columnsOf(row, true).words ?? '',
+      keepSlice: () => {
+        if (pending.length >= SLICE) keep();
+      },
+      keep,
+    };
+  }
+
+  return { at: look, basis: () => digestOf({ settings: settings.read().settings, notes: null }) };
 }
 
 /** A judged sweep as core follows it; null where it was cut short, came to nothing, or was read for something else. */

@@ -16,15 +16,15 @@ export function createPeriods(archive: Archive, book: FigureBook): Periods {
     period(fromMs, toMs) {
       if (!(fromMs <= toMs))
         throw refused('bad-period', 'the period', 'its first day must not be after its last');
-      const at = book.at();
+      const look = book.at();
       const standing = (row: QualitySweepRow): PeriodStanding => {
-        const found = at.of(row);
+        const found = look.of(row);
         return {
           sweepId: row.sweepId,
           portName: row.portName,
           atMs: row.startedAtMs,
           verdict: found.ok ? found.figures.verdict : null,
-          headline: found.ok ? found.headline : found.why,
+          headline: look.words(row),
           worstDb: found.ok ? found.figures.worstDb : null,
           worstMhz: found.ok ? found.figures.worstMhz : null,
         };
@@ -48,6 +48,7 @@ export function createPeriods(archive: Archive, book: FigureBook): Periods {
             .map(({ position, fromValue, toValue }) => ({ position, fromDb: fromValue, toDb: toValue })),
         };
       });
+      look.keep();
       return periodBatch(visits, fromMs, toMs);
     },
   };

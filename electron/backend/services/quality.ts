@@ -1,21 +1,21 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import type { Input, Output } from '../../../core/bridge/contract.ts';
 import type { HistorySweep, QualityStation, QualityTrend } from '../../../core/bridge/quality-calls.ts';
-import type { Standing } from '../../../core/bridge/records.ts';
 import { driftWords } from '../../../core/drift/drift-words.ts';
 import type { SweepFigures } from '../../../core/drift/figures.ts';
 import { type StationDrift, stationDrift } from '../../../core/drift/station-drift.ts';
 import { setUpResult } from '../../../core/set-up/result.ts';
 import { setUpState } from '../../../core/set-up/state.ts';
 import type { Archive } from '../archive/open.ts';
-import type { QualityRow, QualitySweepRow } from '../archive/quality-queries.ts';
+import type { QualitySweepRow } from '../archive/quality-queries.ts';
 import { fromThousandths, maybe, momentOf } from '../archive/quantities.ts';
 import { type Design, type Designs, portOf } from './designs.ts';
-import { createFigureBook, pluggedInOf, sweepFigures } from './quality-figures.ts';
+import { createFigureBook, type Look, pluggedInOf, sweepFigures } from './quality-figures.ts';
 import { createPeriods, type Periods } from './quality-period.ts';
 import { refused } from './service-parts.ts';
 import type { SetUps } from './set-up.ts';
 import type { SettingsService } from './settings.ts';
+import { standingOf } from './standing.ts';
 
 const PORTION_MS = 10;
 /** The small line of a table shows so many of the newest sweeps. */
@@ -29,10 +29,11 @@ export type Quality = Periods &
   }>;
 
 /** Gives way after every few milliseconds of work, so that a sweep that is being recorded does not wait; stops when asked to. */
-function portions(signal: AbortSignal) {
+function portions(signal: AbortSignal, look: Look) {
   let since = performance.now();
   return async (): Promise<void> => {
     if (performance.now() - since < PORTION_MS) return;
+    look.keepSlice();
     await turn();
     signal.throwIfAborted();
     since = performance.now();
@@ -90,31 +91,15 @@ export function createQuality(
     rows: readonly QualitySweepRow[],
     design: Design,
     portName: string,
-    at: ReturnType<typeof book.at>,
+    look: Look,
   ): StationDrift | null => {
     const points = rows
       .filter((row) => row.portName === portName)
       .flatMap((row): SweepFigures[] => {
-        const figures = sweepFigures(row, at.of(row));
+        const figures = sweepFigures(row, look.of(row));
         return figures === null ? [] : [figures];
       });
     return stationDrift(design.station, portOf(design.station, portName), points);
-  };
-
-  const standingOf = ({ judged }: QualityRow, at: ReturnType<typeof book.at>): Standing | null => {
-    const row = judged === null ? undefined : archive.quality.sweep(judged);
-    if (row === undefined) return null;
-    const found = at.of(row);
-    return {
-      sweepId: row.sweepId,
-      at: momentOf(row.startedAtMs),
-      purpose: row.purpose,
-      state: row.state,
-      verdict: found.ok ? found.figures.verdict : null,
-      headline: found.ok ? found.headline : found.why,
-      worstDb: found.ok ? found.figures.worstDb : null,
-      worstMhz: found.ok ? found.figures.worstMhz : null,
-    };
   };
 
   /** The design that the newest sweep was read under: a newer one has no sweep to compare with it yet. */
@@ -123,14 +108,14 @@ export function createQuality(
     return newest === undefined ? designs.newest(stationId) : designs.at(stationId, newest.revision);
   };
 
-  const trendFor = (stationId: string, at: ReturnType<typeof book.at>): QualityTrend => {
+  const trendFor = (stationId: string, look: Look): QualityTrend => {
     const rows = archive.quality.history(stationId);
     const design = designFor(stationId, rows);
     const portName = mostSwept(rows, sweptPorts(rows, design));
     let leftAsDesigned: boolean | null = null;
     for (const row of rows.toReversed()) {
       if (row.purpose !== 'as-left' || row.state === 'partial') continue;
-      const found = at.of(row);
+      const found = look.of(row);
       if (!found.ok) continue;
       leftAsDesigned = found.figures.verdict === 'pass';
       if (leftAsDesigned) break;
@@ -139,20 +124,21 @@ export function createQuality(
       stationId,
       // Swept, but never left: nobody can say that it was left as designed.
       leftAsDesigned: leftAsDesigned ?? (rows.length > 0 ? false : null),
-      drift: portName === null ? null : trendOf(drifted(rows, design, portName, at)),
+      drift: portName === null ? null : trendOf(drifted(rows, design, portName, look)),
     };
   };
 
   return {
     ...createPeriods(archive, book),
     async stations({ after, limit }, signal) {
-      const givesWay = portions(signal);
+      const look = book.at();
+      const givesWay = portions(signal, look);
       const rows = archive.quality.page(after, limit);
       const withSetUp = archive.quality.setUpStations();
-      const at = book.at();
       const stations: QualityStation[] = [];
       for (const row of rows) {
-        const { stationId, name, sweepCount, lastVisitMs } = row;
+        const { stationId, name, sweepCount, lastVisitMs, judged } = row;
+        const newest = judged === null ? undefined : archive.quality.sweep(judged);
         const reserve = withSetUp.has(stationId) ? reservesOf(stationId)[0] : undefined;
         stations.push({
           stationId,
@@ -160,11 +146,12 @@ export function createQuality(
           sweepCount,
           openVisit: row.openVisit === 1,
           lastVisitAt: maybe(lastVisitMs, momentOf),
-          standing: standingOf(row, at),
+          standing: newest === undefined ? null : standingOf(newest, look),
           reserve: reserve === undefined ? null : { leftDb: reserve.leftDb, askedDb: reserve.askedDb },
         });
         await givesWay();
       }
+      look.keep();
       const last = rows.at(-1);
       return {
         stations,
@@ -173,13 +160,14 @@ export function createQuality(
       };
     },
     async trends({ stationIds }, signal) {
-      const givesWay = portions(signal);
-      const at = book.at();
+      const look = book.at();
+      const givesWay = portions(signal, look);
       const trends: QualityTrend[] = [];
       for (const stationId of stationIds) {
-        trends.push(trendFor(stationId, at));
+        trends.push(trendFor(stationId, look));
         await givesWay();
       }
+      look.keep();
       return { trends };
     },
     history({ stationId, portName }) {
@@ -196,13 +184,13 @@ export function createQuality(
         );
       portOf(design.station, shown);
       const reserves = new Map(reservesOf(stationId).map(({ visitId, leftDb }) => [visitId, leftDb]));
-      const at = book.at();
+      const look = book.at();
       const sweeps = rows
         .filter((row) => row.portName === shown)
         .flatMap((row): HistorySweep[] => {
           const { purpose } = row;
           if (purpose === 'check') return [];
-          const found = at.of(row);
+          const found = look.of(row);
           const figures = found.ok && row.state === 'complete' ? found.figures : null;
           const why =
             row.state === 'partial' ? `cut short: ${row.reason ?? ''}` : found.ok ? null : found.why;
@@ -222,6 +210,7 @@ export function createQuality(
             },
           ];
         });
+      look.keep();
       return { station: design.station, portName: shown, portNames: [...portNames], sweeps };
     },
   };

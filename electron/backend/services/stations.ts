@@ -15,6 +15,8 @@ import type { Standings } from './standing.ts';
 import { trimTurnOf } from './trims.ts';
 
 const PORTION_MS = 10;
+/** So many are put on the disk at once. */
+const SLICE = 250;
 
 type Worked = Readonly<{ stationId: string; face: string }>;
 
@@ -70,6 +72,7 @@ export function createStations(
     async list() {
       const stations: StationRow[] = [];
       const settingsNow = standings.judgedBy();
+      const look = standings.look();
       let worked: Worked[] = [];
       let since = performance.now();
       for (const { stationId, face, judgedBy } of archive.stations.list()) {
@@ -80,17 +83,21 @@ export function createStations(
           const facts = archive.stations.facts(stationId);
           if (facts === undefined) continue;
           const { openVisit, judgedSweepId, ...row } = facts;
-          const standing = judgedSweepId === null ? null : standings.of(judgedSweepId);
+          const standing = judgedSweepId === null ? null : look.of(judgedSweepId);
           const shown = { stationId, ...row, openVisit: openVisit === 1, standing };
           stations.push(shown);
           worked.push({ stationId, face: JSON.stringify(shown) });
         }
         if (performance.now() - since < PORTION_MS) continue;
-        keepFaces(worked, settingsNow);
-        worked = [];
+        look.keepSlice();
+        if (worked.length >= SLICE) {
+          keepFaces(worked, settingsNow);
+          worked = [];
+        }
         await turn();
         since = performance.now();
       }
+      look.keep();
       keepFaces(worked, settingsNow);
       return { stations };
     },

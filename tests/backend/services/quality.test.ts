@@ -224,3 +224,31 @@ describe('the demo', () => {
     expect(sweeps.map(({ at }) => at)).toEqual([...sweeps.map(({ at }) => at)].sort());
   });
 });
+
+describe('what was judged before', () => {
+  it('is kept, so that a later look judges no sweep again, and is judged anew by other settings', async () => {
+    const { call, addStation, archive, sweep } = workshop();
+    await addStation('s1');
+    const design = await designOf(call, 's1');
+    const { visitId } = await call['visits.begin'](
+      { stationId: 's1', operator: 'Ida', ambientC: null, cautionsRead: true },
+      signal,
+    );
+    const { sweepId } = await sweep(visitId, 'as-found', 0.3, design);
+    const look = () => call['quality.stations']({ after: 0, limit: 10 }, signal);
+    const kept = () => archive.quality.sweepOfId(sweepId);
+    expect(kept()?.basis).toBeNull();
+    const first = await look();
+    expect(kept()).toMatchObject({ basis: 1, verdict: expect.any(Number) });
+    expect(kept()?.worstDb).toBeCloseTo(0.3, 3);
+    expect(await look()).toEqual(first);
+    expect(kept()?.basis).toBe(1);
+    const { settings, revision } = await call['settings.read']({}, signal);
+    await call['settings.change'](
+      { settings: { ...settings, meter: { ...settings.meter, accuracyDb: 3 } }, basedOn: revision },
+      signal,
+    );
+    await look();
+    expect(kept()?.basis).toBe(2);
+  });
+});
