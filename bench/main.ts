@@ -5,6 +5,7 @@ import { proposeBench } from './propose.ts';
 import { seasonBench } from './season.ts';
 import { sweepBench } from './sweep.ts';
 import type { BenchRow } from './timing.ts';
+import { transferBench } from './transfer.ts';
 
 const table = (title: string, rows: readonly BenchRow[]): void => {
   console.log(`\n${title} (median; ratio to ${rows[0]?.against} in the same run)`);
@@ -43,3 +44,10 @@ console.log(
     `verified in ${seconds(archive.verifyMs)}, all stations judged anew in ${seconds(archive.firstListMs)}`,
 );
 table('archive: read', archive.rows);
+
+const transfer = await transferBench(full ? 10_000 : 1000);
+table(
+  `between laptops: ${transfer.sweeps} sweeps of 158 channels, ${(transfer.bytes / 1e6).toFixed(1)} MB`,
+  transfer.rows,
+);
+console.log(`  while the file is read, nothing else waits longer than ${ms(transfer.longestHoldMs)}`);

@@ -45,6 +45,21 @@ export const stops: readonly Stop[] = [
       await heading(page, /stations$/);
     },
   },
+  {
+    name: 'other laptops',
+    arrive: async (page) => {
+      await press(page, 'Other laptops');
+      await heading(page, /^Nothing has come/);
+      await choose(page, 'One station');
+    },
+  },
+  {
+    name: 'stations again',
+    arrive: async (page) => {
+      await press(page, 'Back to the stations');
+      await heading(page, /stations$/);
+    },
+  },
   dialogOf('search, by a key', /^Search everything/, false),
   {
     name: 'search, found',

@@ -23,10 +23,12 @@ type Neighbour = Readonly<{ hash: string; previous: string | null }>;
 
 /** Where records of other laptops are or go, in the tables and in the chains. */
 export function recordPlaces(db: Database, chain: Pick<Chain, 'device' | 'documents'>): RecordPlaces {
-  const rows = db.prepare<[string, string], number>(
-    `SELECT d.seq FROM device d WHERE d.device_id = ? UNION ALL
+  const rows = db
+    .prepare<[string, string], number>(
+      `SELECT d.seq FROM device d WHERE d.device_id = ? UNION ALL
      SELECT f.device FROM device_fork f JOIN device d ON d.seq = f.of_device WHERE d.device_id = ? ORDER BY 1`,
-  );
+    )
+    .pluck();
   const at = db.prepare<[number, number], Neighbour>(
     'SELECT lower(hex(hash)) hash, lower(hex(previous)) previous FROM link WHERE device = ? AND device_seq = ?',
   );
@@ -45,7 +47,15 @@ export function recordPlaces(db: Database, chain: Pick<Chain, 'device' | 'docume
     byName.set(kind, made);
     return made;
   };
-  const devicesOf = (device: string): readonly number[] => rows.pluck().all(device, device);
+  // Asked for every record of a file; only this object adds to it.
+  const devices = new Map<string, number[]>();
+  const devicesOf = (device: string): number[] => {
+    const known = devices.get(device);
+    if (known !== undefined) return known;
+    const found = rows.all(device, device);
+    devices.set(device, found);
+    return found;
+  };
   const saysTheSame: RecordPlaces['saysTheSame'] = (kind, { row, place }, document) => {
     const here = chain.documents.of(kind, row, place);
     return here !== undefined && canonicalText(here) === canonicalText(document);
@@ -79,9 +89,14 @@ export function recordPlaces(db: Database, chain: Pick<Chain, 'device' | 'docume
         candidates.find((row) => fits(row) && at.get(row, seq - 1) !== undefined) ?? candidates.find(fits);
       if (found !== undefined) return found;
       const [of] = candidates;
-      if (of === undefined) return Number(addDevice.run(device).lastInsertRowid);
+      if (of === undefined) {
+        const made = Number(addDevice.run(device).lastInsertRowid);
+        candidates.push(made);
+        return made;
+      }
       const fork = Number(addDevice.run(crypto.randomUUID()).lastInsertRowid);
       addFork.run(fork, of);
+      candidates.push(fork);
       return fork;
     },
     link(device, { seq, previous, hash }, kind, { row, place }) {

@@ -85,7 +85,11 @@ export const FileList = ({ files }: Readonly<{ files: TransferLook['files'] }>) 
             <td>{dayWords(Date.parse(file.takenAt))}</td>
             <th scope="row">{laptopWords(file.device)}</th>
             <td>{dayWords(Date.parse(file.madeAt))}</td>
-            <td>{counted(file.added, 'record', 'records')}</td>
+            <td>
+              {counted(file.added, 'record', 'records')}
+              {file.conflicts > 0 &&
+                `, ${whole(file.conflicts)} that ${file.conflicts === 1 ? 'says' : 'say'} otherwise`}
+            </td>
             <td>{file.operator === '' ? '\u2013' : file.operator}</td>
           </tr>
         ))}
