@@ -16,6 +16,11 @@ export type Break = Readonly<{
 }>;
 export type Verified = Readonly<{ records: number; sweeps: number; broken: readonly Break[]; head: Head }>;
 
+/** A record that came from another laptop and says otherwise than the one of its name. */
+type KeptConflict = Readonly<Record<'device' | 'previous' | 'hash' | 'kind' | 'id' | 'document', string>> &
+  Readonly<{ seq: number }>;
+const CONFLICTS = `SELECT device_id device, device_seq seq, previous, hash, kind, record_id id, document FROM conflict ORDER BY seq`;
+
 /** More breaks than these say nothing new. */
 const MOST_BREAKS = 1000;
 const PAGE = 500;
@@ -119,6 +124,14 @@ export function* verifyArchive(db: Database, chain: Chain): Generator<number, Ve
       const document = documentOf({ kind, row, place, seq: 0, previous: null, hash: '' });
       note(own, null, kind, 'unlinked', document == null ? null : recordIdOf(kind, document));
     }
+    yield records;
+  }
+  for (const kept of db.prepare<[], KeptConflict>(CONFLICTS).iterate()) {
+    records += 1;
+    const { device, seq, previous, kind, id } = kept;
+    const document = JSON.parse(kept.document) as PlainObject;
+    if (hashOf({ device, seq, previous }, kind, document) !== kept.hash)
+      note(device, seq, kind, 'changed', id);
     yield records;
   }
   // Each link that ever was has a number, so that those which were cut off at the end are missed.

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gunzipSync, gzipSync } from 'node:zlib';
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { RecordsLine } from '../../../core/files/records-file.ts';
 import { linkHash } from '../../../core/records/chain.ts';
@@ -165,6 +166,13 @@ describe('a record that says otherwise than one of its name', () => {
     expect(pair?.here?.document.testPointLossMdb).toBe(20_000);
     expect(pair?.other.document.testPointLossMdb).toBe(16_000);
     expect(await brokenIn(a)).toEqual([]);
+    const db = new Database(a.path);
+    db.exec(
+      `DROP TRIGGER conflict_is_never_changed; UPDATE conflict SET document = replace(document, '16000', '17000')`,
+    );
+    expect(await brokenIn(a)).toMatchObject([{ what: 'changed', kind: 'sweep', id: sweepId }]);
+    db.exec(`UPDATE conflict SET document = replace(document, '17000', '16000')`);
+    db.close();
     expect(await take(a, other)).toMatchObject({ added: 0, conflicts: 0 });
     expect(a.transfer.conflicts()).toHaveLength(1);
 
