@@ -126,7 +126,7 @@ export function* verifyArchive(db: Database, chain: Chain): Generator<number, Ve
     }
     yield records;
   }
-  for (const kept of db.prepare<[], KeptConflict>(CONFLICTS).iterate()) {
+  for (const kept of db.prepare<[], KeptConflict>(CONFLICTS).all()) {
     records += 1;
     const { device, seq, previous, kind, id } = kept;
     const document = JSON.parse(kept.document) as PlainObject;
