@@ -1,15 +1,13 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
-import { bareLevel, bareMhz, levelWord, mhz, signedDb, signedDecimal } from '../format.ts';
+import { bareMhz, levelWord, signedDecimal } from '../format.ts';
+import type { SeriesNames } from './cursor-values.ts';
+import { type EndLabel, placedEnds } from './end-labels.ts';
+import { Readout } from './Readout.tsx';
 import type { ChartRow } from './rows.ts';
-import { AXIS_HEIGHT, apart, type Label, levelPlot, type Span, xAt, yAt } from './scale.ts';
-
-export type EndLabel = Readonly<{
-  key: 'design' | 'predicted' | 'before' | 'shown';
-  text: string;
-  ink: string;
-}>;
+import { AXIS_HEIGHT, LABEL_WIDTH, levelPlot, type PlotBox, type Span, xAt, yAt } from './scale.ts';
 
 export type ChartOverlayProps = Readonly<{
+  /** What is in the view, and one beyond each of its ends. */
   rows: readonly ChartRow[];
   width: number;
   levelHeight: number;
@@ -17,61 +15,38 @@ export type ChartOverlayProps = Readonly<{
   frequencySpan: Span;
   levelSpan: Span;
   labels: readonly EndLabel[];
+  /** Written over the plot where two of them stand side by side. */
+  heading: string;
+  labelWidth?: number;
   worstMhz: number | null;
-  cursorMhz: number | null;
-  shownWord: string;
+  cursor: ChartRow | null;
+  withCard: boolean;
+  names: SeriesNames;
   unit: LevelUnitName;
 }>;
 
-const levelOf = (row: ChartRow, key: EndLabel['key']): number | null => {
-  switch (key) {
-    case 'design':
-      return row.targetDbmv;
-    case 'predicted':
-      return row.predictedDbmv;
-    case 'before':
-      return row.foundDbmv;
-    case 'shown':
-      return row.shownDbmv;
-  }
-};
-
-/** One line of what stands under the cursor, for the eye and for the screen reader. */
-export const cursorWords = (row: ChartRow, shownWord: string, unit: LevelUnitName): string => {
-  const parts = [mhz(row.frequencyMhz)];
-  if (row.shownDbmv !== null) parts.push(`${shownWord} ${bareLevel(row.shownDbmv, unit)}`);
-  else if (row.silent) parts.push('no level');
-  if (row.targetDbmv !== null) parts.push(`design ${bareLevel(row.targetDbmv, unit)}`);
-  if (row.deviationDb !== null) parts.push(signedDb(row.deviationDb));
-  if (row.signal !== null && row.signal !== 'unknown kind') parts.push(row.signal);
-  return parts.join('   ');
-};
-
-/** What is written on the drawing: names at the line ends, the worst channel, silent channels, and the cursor. */
+/** What is written on the drawing: names at the line ends, the worst channel, silent channels, and the crosshair. */
 export function ChartOverlay(props: ChartOverlayProps) {
-  const { rows, width, levelHeight, frequencySpan, levelSpan } = props;
-  const plot = levelPlot(width, levelHeight);
+  const { rows, width, levelHeight, frequencySpan, levelSpan, labelWidth = LABEL_WIDTH, cursor } = props;
+  const plot = levelPlot(width, levelHeight, labelWidth);
   const x = (frequencyMhz: number) => xAt(plot, frequencySpan, frequencyMhz);
   const y = (levelDbmv: number) => yAt(plot, levelSpan, levelDbmv);
-  const ends: Label[] = props.labels.flatMap(({ key, text }) => {
-    const last = rows.findLast((row) => levelOf(row, key) !== null);
-    const value = last === undefined ? null : levelOf(last, key);
-    if (last === undefined || value === null) return [];
-    // A line that ends early carries its name where it ends, not across an empty chart.
-    const early = x(last.frequencyMhz) < plot.right - 80;
-    return [{ key, text, x: early ? x(last.frequencyMhz) + 10 : plot.right + 12, y: y(value) }];
-  });
   const inks = new Map<string, string>(props.labels.map(({ key, ink }) => [key, ink]));
-  const worst = props.worstMhz === null ? undefined : rows.find((row) => row.frequencyMhz === props.worstMhz);
-  const cursor =
-    props.cursorMhz === null ? undefined : rows.find((row) => row.frequencyMhz === props.cursorMhz);
-  const bottom = props.height - AXIS_HEIGHT;
+  const seen = rows.filter(
+    ({ frequencyMhz }) => frequencyMhz >= frequencySpan.low && frequencyMhz <= frequencySpan.high,
+  );
+  const worst = seen.find((row) => row.frequencyMhz === props.worstMhz);
   return (
     <svg className="overlay" width={width} height={props.height} aria-hidden="true">
       <text className="tick tick--unit" x={plot.left - 8} y={14} textAnchor="end">
         {levelWord(props.unit)}
       </text>
-      {rows.map((row) =>
+      {props.heading !== '' && (
+        <text className="label" x={plot.left + 4} y={15}>
+          {props.heading}
+        </text>
+      )}
+      {seen.map((row) =>
         row.silent ? (
           <g
             key={row.frequencyMhz}
@@ -83,25 +58,27 @@ export function ChartOverlay(props: ChartOverlayProps) {
         ) : null,
       )}
       {worst !== undefined && <Worst row={worst} x={x} y={y} plot={plot} />}
-      {apart(ends, 21, plot).map((label) => (
-        <text key={label.key} className={`label label--${inks.get(label.key)}`} x={label.x} y={label.y + 5}>
-          {label.text}
-        </text>
-      ))}
-      {cursor !== undefined && (
-        <g>
-          <line
-            className="cursor"
-            x1={x(cursor.frequencyMhz)}
-            x2={x(cursor.frequencyMhz)}
-            y1={plot.top}
-            y2={bottom}
-          />
-          <text className="cursor__words" x={plot.left + 4} y={15}>
-            {cursorWords(cursor, props.shownWord, props.unit)}
+      {labelWidth === LABEL_WIDTH &&
+        placedEnds(rows, props.labels, plot, frequencySpan, levelSpan).map((label) => (
+          <text key={label.key} className={`label label--${inks.get(label.key)}`} x={label.x} y={label.y + 5}>
+            {label.text}
           </text>
-        </g>
-      )}
+        ))}
+      {cursor !== null &&
+        cursor.frequencyMhz >= frequencySpan.low &&
+        cursor.frequencyMhz <= frequencySpan.high && (
+          <Readout
+            row={cursor}
+            rows={seen}
+            plot={plot}
+            bottom={props.height - AXIS_HEIGHT}
+            x={x}
+            y={y}
+            names={props.names}
+            unit={props.unit}
+            withCard={props.withCard}
+          />
+        )}
     </svg>
   );
 }
@@ -110,7 +87,7 @@ type WorstProps = Readonly<{
   row: ChartRow;
   x: (frequencyMhz: number) => number;
   y: (levelDbmv: number) => number;
-  plot: { left: number; right: number };
+  plot: PlotBox;
 }>;
 
 /** The worst channel: a bracket from the design to the level, with the distance written on it. */
@@ -124,13 +101,14 @@ function Worst({ row, x, y, plot }: WorstProps) {
   const wanted = below ? at < plot.right - 120 : at < plot.left + 120;
   const away = wanted === below ? 24 : 44;
   const beside = wanted ? at + 8 : at - 8;
+  const words = below ? Math.max(level, target) + away : Math.min(level, target) - away + 12;
   return (
     <g className="worst">
       <line x1={at} x2={at} y1={target} y2={level} />
       <circle cx={at} cy={level} r={4.5} />
       <text
         x={beside}
-        y={below ? Math.max(level, target) + away : Math.min(level, target) - away + 12}
+        y={Math.min(plot.bottom - 6, Math.max(plot.top + 18, words))}
         textAnchor={wanted ? 'start' : 'end'}
       >
         {signedDecimal(row.deviationDb)}

@@ -2,7 +2,7 @@ import { isWithinTolerance } from '../../core/line/deviation.ts';
 import { bareMhz } from '../format.ts';
 import { ChannelMark } from './ChannelMark.tsx';
 import type { ChartRow } from './rows.ts';
-import { AXIS_HEIGHT, type Span, stripHeight, stripPlot, ticksOf, xAt, yAt } from './scale.ts';
+import { AXIS_HEIGHT, LABEL_WIDTH, type Span, stripHeight, stripPlot, ticksOf, xAt, yAt } from './scale.ts';
 import { shapeOf, signalRuns, signalWords } from './signal-marks.ts';
 
 export type DeviationStripProps = Readonly<{
@@ -13,6 +13,8 @@ export type DeviationStripProps = Readonly<{
   toleranceDb: number | null;
   /** True while the dotted line stands for something still to be done. */
   predictionOpen: boolean;
+  /** Room at the right for names; a strip without it goes unnamed. */
+  labelWidth?: number;
 }>;
 
 /**
@@ -26,9 +28,11 @@ export function DeviationStrip({
   deviationSpan,
   toleranceDb,
   predictionOpen,
+  labelWidth = LABEL_WIDTH,
 }: DeviationStripProps) {
   const runs = signalRuns(rows);
-  const plot = stripPlot(width, runs.length > 0);
+  const named = labelWidth === LABEL_WIDTH;
+  const plot = stripPlot(width, runs.length > 0, labelWidth);
   const height = stripHeight(toleranceDb);
   const y = (db: number) =>
     yAt(plot, deviationSpan, Math.min(deviationSpan.high, Math.max(deviationSpan.low, db)));
@@ -83,9 +87,11 @@ export function DeviationStrip({
               <polyline className="strip__predicted" points={predictedLine} />
             </>
           )}
-          <text className="label" x={plot.right + 12} y={y(0) + 5}>
-            from design, dB
-          </text>
+          {named && (
+            <text className="label" x={plot.right + 12} y={y(0) + 5}>
+              from design, dB
+            </text>
+          )}
         </>
       )}
       {ticksOf(frequencySpan, Math.max(3, Math.floor((plot.right - plot.left) / 70))).map((frequencyMhz) => (
@@ -102,9 +108,11 @@ export function DeviationStrip({
           </text>
         </g>
       ))}
-      <text className="tick tick--unit" x={plot.right + 12} y={height - 5}>
-        MHz
-      </text>
+      {named && (
+        <text className="tick tick--unit" x={plot.right + 12} y={height - 5}>
+          MHz
+        </text>
+      )}
     </svg>
   );
 }

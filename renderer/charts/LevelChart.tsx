@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { levelTicks } from './level-ticks.ts';
@@ -16,15 +16,19 @@ export type LevelChartProps = Readonly<{
   shownAs: 'found' | 'left' | 'check';
   /** True while the predicted line stands for something still to be done. */
   predictionOpen: boolean;
+  /** Room at the right for the names of the lines. */
+  labelWidth?: number;
+  /** True while the shown sweep's line is on its way and drawn elsewhere. */
+  withoutShown?: boolean;
   title: string;
 }>;
 
 /** recharts writes its own grey into each tick unless it is told otherwise. */
 const TICK = { fill: 'var(--ink)' };
 
-/** A finished sweep against its design. Drawn once per change of data; the running sweep has LiveTrace. */
-export function LevelChart(props: LevelChartProps) {
-  const { rows, width, height, frequencySpan, levelSpan, unit } = props;
+/** A finished sweep against its design. Drawn once per change of data, not when only the crosshair moves; the running sweep has LiveTrace. */
+export const LevelChart = memo(function LevelChart(props: LevelChartProps) {
+  const { rows, width, height, frequencySpan, levelSpan, unit, labelWidth = LABEL_WIDTH } = props;
   const data = useMemo(() => [...rows], [rows]);
   const axis = useMemo(() => {
     const ticks = levelTicks(levelSpan, unit, 8);
@@ -34,7 +38,7 @@ export function LevelChart(props: LevelChartProps) {
       text: (levelDbmv: number) => texts.get(levelDbmv) ?? '',
     };
   }, [levelSpan, unit]);
-  const margin = useMemo(() => ({ top: TOP_SPACE, right: LABEL_WIDTH, bottom: 6, left: 0 }), []);
+  const margin = useMemo(() => ({ top: TOP_SPACE, right: labelWidth, bottom: 6, left: 0 }), [labelWidth]);
   const frequencyDomain = useMemo<[number, number]>(
     () => [frequencySpan.low, frequencySpan.high],
     [frequencySpan],
@@ -82,7 +86,9 @@ export function LevelChart(props: LevelChartProps) {
       />
       <Line {...line} dataKey="targetDbmv" className="trace trace--design" />
       <Line {...line} dataKey="foundDbmv" className="trace trace--before" />
-      <Line {...line} dataKey="shownDbmv" className={`trace trace--${props.shownAs}`} />
+      {props.withoutShown !== true && (
+        <Line {...line} dataKey="shownDbmv" className={`trace trace--${props.shownAs}`} />
+      )}
       <Line
         {...line}
         dataKey="predictedDbmv"
@@ -90,4 +96,4 @@ export function LevelChart(props: LevelChartProps) {
       />
     </ComposedChart>
   );
-}
+});

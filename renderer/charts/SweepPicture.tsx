@@ -1,10 +1,16 @@
-import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
-import { ChartOverlay, cursorWords, type EndLabel } from './ChartOverlay.tsx';
-import { DeviationStrip } from './DeviationStrip.tsx';
-import { LevelChart } from './LevelChart.tsx';
-import { type ChartRow, thinned } from './rows.ts';
-import { levelPlot, levelSpan, stripHeight, stripSpan } from './scale.ts';
+import { asAfter, asBefore, type PairWay } from './change.ts';
+import { cursorWords, type SeriesNames } from './cursor-values.ts';
+import type { EndLabel } from './end-labels.ts';
+import { PictureTools } from './PictureTools.tsx';
+import { type ChartRow, rowsIn } from './rows.ts';
+import { Spoken } from './Spoken.tsx';
+import { type ShownAs, SweepPanel } from './SweepPanel.tsx';
+import { AXIS_WIDTH, LABEL_WIDTH, levelPlot, levelSpan, stripSpan } from './scale.ts';
+import { useChange } from './use-change.ts';
+import { useChartHand } from './use-chart-hand.ts';
+import { usePrinting } from './use-printing.ts';
 import { useSize } from './use-size.ts';
 
 export type SweepPictureProps = Readonly<{
@@ -12,14 +18,21 @@ export type SweepPictureProps = Readonly<{
   labels: readonly EndLabel[];
   toleranceDb: number | null;
   worstMhz: number | null;
-  shownAs: 'found' | 'left' | 'check';
-  shownWord: string;
+  shownAs: ShownAs;
+  names: SeriesNames;
   predictionOpen: boolean;
   /** The band that the port works in: a sweep that was cut short still stands in its place. */
   band: Readonly<{ lowMhz: number; highMhz: number }> | null;
   title: string;
   unit: LevelUnitName;
+  /** Puts what is drawn somewhere as numbers. */
+  onCopy: (rows: readonly ChartRow[]) => void;
 }>;
+
+/** Nearer than a few channels there is nothing more to see. */
+const LEAST_MHZ = 24;
+/** Side by side, names stand over the drawings and not beside their lines. */
+const BESIDE_MARGIN = 16;
 
 const spansOf = (rows: readonly ChartRow[], band: SweepPictureProps['band']) => {
   const levels = rows.flatMap((row) =>
@@ -35,103 +48,131 @@ const spansOf = (rows: readonly ChartRow[], band: SweepPictureProps['band']) => 
   return { frequency: { low, high: high > low ? high : low + 1 }, level: levelSpan(levels), worstDb };
 };
 
-/** The chart of levels and the strip of deviations as one picture with one cursor, walked by finger, mouse or arrow keys. */
+/** Two sweeps or one, over each other, side by side or on their way, with one crosshair for finger, mouse and keys. */
 export function SweepPicture(props: SweepPictureProps) {
+  const { rows, names, unit } = props;
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
-  const [cursorMhz, setCursorMhz] = useState<number | null>(null);
-  const rows = useMemo(() => thinned(props.rows), [props.rows]);
+  const isPrinting = usePrinting();
+  const [wanted, setWanted] = useState<PairWay>('over');
+  const [runs, setRuns] = useState(0);
+  const isPair = useMemo(
+    () => rows.some((row) => row.foundDbmv !== null) && rows.some((row) => row.shownDbmv !== null),
+    [rows],
+  );
+  const way = isPair ? wanted : 'over';
+  const beside = way === 'beside';
+  const wayShare = useChange(way === 'moving' ? String(runs) : null);
   const spans = useMemo(() => spansOf(rows, props.band), [rows, props.band]);
-  const stops = useMemo(() => rows.filter((row) => row.shownDbmv !== null || row.silent), [rows]);
+  const stops = useMemo(
+    () =>
+      rows
+        .filter((row) => row.shownDbmv !== null || row.silent || row.foundDbmv !== null)
+        .map(({ frequencyMhz }) => frequencyMhz),
+    [rows],
+  );
+  const panelWidth = (size?.width ?? 0) / (beside ? 2 : 1);
+  const labelWidth = beside ? BESIDE_MARGIN : LABEL_WIDTH;
+  const { view, cursor, controls, hand } = useChartHand({
+    box,
+    width: size?.width ?? 0,
+    whole: spans.frequency,
+    least: LEAST_MHZ,
+    stops,
+    shareAt: (x) => {
+      const { left, right } = levelPlot(panelWidth, AXIS_WIDTH, labelWidth);
+      const inside = beside && x >= panelWidth ? x - panelWidth : x;
+      return (inside - left) / (right - left);
+    },
+  });
+  const seen = useMemo(() => rowsIn(rows, view), [rows, view]);
   const deviation = useMemo(
     () => stripSpan(props.toleranceDb ?? 1, spans.worstDb),
     [props.toleranceDb, spans.worstDb],
   );
-  const below = stripHeight(props.toleranceDb);
-  const at = stops.findIndex((row) => row.frequencyMhz === cursorMhz);
-  const cursor = stops[at];
-
-  function walk(event: KeyboardEvent): void {
-    const steps: Record<string, number> = { ArrowLeft: -1, ArrowRight: 1, PageDown: -10, PageUp: 10 };
-    const step = steps[event.key];
-    if (event.key === 'Escape') setCursorMhz(null);
-    else if (event.key === 'Home') setCursorMhz(stops[0]?.frequencyMhz ?? null);
-    else if (event.key === 'End') setCursorMhz(stops.at(-1)?.frequencyMhz ?? null);
-    else if (step !== undefined)
-      setCursorMhz(stops[Math.min(stops.length - 1, Math.max(0, at + step))]?.frequencyMhz ?? null);
-    else return;
-    event.preventDefault();
-  }
-
-  function point(event: PointerEvent<HTMLDivElement>): void {
-    if (size === null) return;
-    const plot = levelPlot(size.width, size.height - below);
-    const inside = event.clientX - event.currentTarget.getBoundingClientRect().left;
-    const share = (inside - plot.left) / (plot.right - plot.left);
-    const wanted = spans.frequency.low + share * (spans.frequency.high - spans.frequency.low);
-    let nearest: ChartRow | null = null;
-    for (const row of stops)
-      if (nearest === null || Math.abs(row.frequencyMhz - wanted) < Math.abs(nearest.frequencyMhz - wanted))
-        nearest = row;
-    setCursorMhz(nearest?.frequencyMhz ?? null);
-  }
+  const shownSpans = useMemo(
+    () => ({ frequency: view, level: spans.level, deviation }),
+    [view, spans.level, deviation],
+  );
+  const row = cursor === null ? null : (rows.find(({ frequencyMhz }) => frequencyMhz === cursor) ?? null);
+  const common = {
+    width: panelWidth,
+    height: size?.height ?? 0,
+    labelWidth,
+    spans: shownSpans,
+    labels: props.labels,
+    toleranceDb: props.toleranceDb,
+    predictionOpen: props.predictionOpen,
+    cursor: isPrinting ? null : row,
+    names,
+    title: props.title,
+    unit,
+  };
+  const words = row === null ? '' : cursorWords(row, names, unit);
 
   return (
-    <div
-      ref={box}
-      className="picture"
-      role="slider"
-      tabIndex={0}
-      aria-label={props.title}
-      aria-valuemin={spans.frequency.low}
-      aria-valuemax={spans.frequency.high}
-      aria-valuenow={cursor?.frequencyMhz ?? spans.frequency.low}
-      aria-valuetext={
-        cursor === undefined
-          ? 'Left and right walk the channels'
-          : cursorWords(cursor, props.shownWord, props.unit)
-      }
-      onKeyDown={walk}
-      onPointerMove={point}
-      onPointerDown={point}
-      onPointerLeave={() => setCursorMhz(null)}
-    >
-      {size !== null && size.width > 0 && (
-        <>
-          <LevelChart
-            rows={rows}
-            width={size.width}
-            height={size.height - below}
-            frequencySpan={spans.frequency}
-            levelSpan={spans.level}
-            unit={props.unit}
-            shownAs={props.shownAs}
-            predictionOpen={props.predictionOpen}
-            title={props.title}
-          />
-          <DeviationStrip
-            rows={rows}
-            width={size.width}
-            frequencySpan={spans.frequency}
-            deviationSpan={deviation}
-            toleranceDb={props.toleranceDb}
-            predictionOpen={props.predictionOpen}
-          />
-          <ChartOverlay
-            rows={rows}
-            width={size.width}
-            levelHeight={size.height - below}
-            height={size.height}
-            frequencySpan={spans.frequency}
-            levelSpan={spans.level}
-            labels={props.labels}
+    <div className="picture-frame">
+      <PictureTools
+        controls={controls}
+        way={isPair ? way : null}
+        onWay={(chosen) => {
+          setWanted(chosen);
+          setRuns((before) => before + 1);
+        }}
+        onCopy={() => props.onCopy(rows)}
+      />
+      <div
+        ref={box}
+        className="picture"
+        role="slider"
+        tabIndex={0}
+        aria-label={props.title}
+        aria-valuemin={view.low}
+        aria-valuemax={view.high}
+        aria-valuenow={cursor ?? view.low}
+        aria-valuetext={
+          words === '' ? 'Left and right walk the channels, plus and minus zoom, 0 shows the whole' : words
+        }
+        {...hand}
+      >
+        {size !== null && size.width > 0 && !beside && (
+          <SweepPanel
+            {...common}
+            side="whole"
+            rows={seen}
+            heading=""
             worstMhz={props.worstMhz}
-            cursorMhz={cursorMhz}
-            shownWord={props.shownWord}
-            unit={props.unit}
+            shownAs={props.shownAs}
+            withCard
+            wayShare={wayShare}
           />
-        </>
-      )}
+        )}
+        {size !== null && size.width > 0 && beside && (
+          <>
+            <SweepPanel
+              {...common}
+              side="left"
+              rows={asBefore(seen)}
+              heading={names.before}
+              worstMhz={null}
+              shownAs="found"
+              withCard={false}
+              wayShare={null}
+            />
+            <SweepPanel
+              {...common}
+              side="right"
+              rows={asAfter(seen)}
+              heading={names.shown}
+              worstMhz={props.worstMhz}
+              shownAs={props.shownAs}
+              withCard
+              wayShare={null}
+            />
+          </>
+        )}
+      </div>
+      <Spoken words={words} />
     </div>
   );
 }

@@ -17,6 +17,8 @@ export type ChartRow = Readonly<{
   predictedDeviationDb: number | null;
   /** The kind of signal that was found here: "analog", "256-QAM"; null where nothing was judged. */
   signal: string | null;
+  /** Of the shown sweep, where its source gives one. */
+  merDb: number | null;
   /** True where the shown sweep asked and the meter had no level. */
   silent: boolean;
 }>;
@@ -63,6 +65,7 @@ export function chartRows({ design, shown, found, predicted, targets }: ChartSer
   const shownAt = byFrequency(shown);
   const foundAt = byFrequency(found ?? []);
   const predictedAt = byFrequency(predicted ?? []);
+  const merAt = new Map(shown.map((row) => [row.frequencyMhz, row.merDb ?? null]));
   const frequencies = new Set([...shownAt.keys(), ...foundAt.keys(), ...predictedAt.keys()]);
   const offsetAt = design === null ? () => 0 : nearestOffset(design, targets);
   if (design !== null) frequencies.add(design.lowMhz).add(design.highMhz);
@@ -86,6 +89,7 @@ export function chartRows({ design, shown, found, predicted, targets }: ChartSer
         deviationDb: off(shownDbmv),
         predictedDeviationDb: off(predictedDbmv),
         signal: targets?.get(frequencyMhz)?.signal ?? null,
+        merDb: merAt.get(frequencyMhz) ?? null,
         silent: shownAt.has(frequencyMhz) && shownDbmv === null,
       };
     });
@@ -113,4 +117,31 @@ export function thinned(rows: readonly ChartRow[], budget = POINT_BUDGET): reado
     if (high !== null) kept.add(high);
   }
   return rows.filter((row) => kept.has(row));
+}
+
+/** What is inside a view, and one beyond each of its ends so that lines run out of it, thinned to the budget. */
+export function rowsIn(
+  rows: readonly ChartRow[],
+  view: Readonly<{ low: number; high: number }>,
+): readonly ChartRow[] {
+  const first = rows.findIndex(({ frequencyMhz }) => frequencyMhz >= view.low);
+  const last = rows.findLastIndex(({ frequencyMhz }) => frequencyMhz <= view.high);
+  if (first === -1 || last === -1) return [];
+  return thinned(rows.slice(Math.max(0, first - 1), last + 2));
+}
+
+/** What the drawing shows, for a spreadsheet: levels in dBmV with all the digits that were read, empty where nothing was. */
+export function chartCsv(rows: readonly ChartRow[]): string {
+  const columns = [
+    'frequencyMhz',
+    'shownDbmv',
+    'foundDbmv',
+    'predictedDbmv',
+    'targetDbmv',
+    'deviationDb',
+  ] as const;
+  // Numbers only, in one form: nothing here can be taken for a formula or for another number.
+  const digits = (value: number | null) => (value === null ? '' : String(Math.round(value * 1000) / 1000));
+  const lines = rows.map((row) => columns.map((column) => digits(row[column])).join(','));
+  return `frequency_mhz,level_dbmv,before_dbmv,predicted_dbmv,design_dbmv,from_design_db\r\n${lines.join('\r\n')}\r\n`;
 }

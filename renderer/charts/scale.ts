@@ -39,10 +39,10 @@ export function ticksOf(span: Span, wanted: number): readonly number[] {
 export const stripHeight = (toleranceDb: number | null): number =>
   toleranceDb === null ? AXIS_HEIGHT : STRIP_HEIGHT;
 
-/** The plot of the level chart inside its box. */
-export const levelPlot = (width: number, height: number): PlotBox => ({
+/** The plot of the level chart inside its box; a drawing without names at its right leaves less room for them. */
+export const levelPlot = (width: number, height: number, labelWidth = LABEL_WIDTH): PlotBox => ({
   left: AXIS_WIDTH,
-  right: Math.max(AXIS_WIDTH + 1, width - LABEL_WIDTH),
+  right: Math.max(AXIS_WIDTH + 1, width - labelWidth),
   top: TOP_SPACE,
   bottom: Math.max(TOP_SPACE + 1, height - 6),
 });
@@ -51,9 +51,9 @@ export const levelPlot = (width: number, height: number): PlotBox => ({
 export const STRIP_WORDS = 18;
 
 /** The strip of deviations shares left and right with the level chart above it; names of signals take their row of it. */
-export const stripPlot = (width: number, hasWords = false): PlotBox => ({
+export const stripPlot = (width: number, hasWords = false, labelWidth = LABEL_WIDTH): PlotBox => ({
   left: AXIS_WIDTH,
-  right: Math.max(AXIS_WIDTH + 1, width - LABEL_WIDTH),
+  right: Math.max(AXIS_WIDTH + 1, width - labelWidth),
   top: hasWords ? STRIP_WORDS : 2,
   bottom: STRIP_HEIGHT - AXIS_HEIGHT,
 });
@@ -77,7 +77,8 @@ export function apart(labels: readonly Label[], gap: number, plot: PlotBox): rea
   const placed: Label[] = [];
   for (const label of sorted) {
     const previous = placed.at(-1);
-    placed.push({ ...label, y: previous === undefined ? label.y : Math.max(label.y, previous.y + gap) });
+    const least = previous === undefined ? plot.top : previous.y + gap;
+    placed.push({ ...label, y: Math.max(label.y, least) });
   }
   const overflow = (placed.at(-1)?.y ?? 0) - plot.bottom;
   if (overflow <= 0) return placed;

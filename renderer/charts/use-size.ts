@@ -1,10 +1,15 @@
 import { type RefObject, useLayoutEffect, useState } from 'react';
+import { usePrinting } from './use-printing.ts';
 
 export type Size = Readonly<{ width: number; height: number }>;
+
+/** On paper a drawing has a size of its own, in units of 1/96 inch: as wide as A4 and Letter are between their margins. */
+const ON_PAPER: Size = { width: 680, height: 380 };
 
 /** The box that the page gives an element, in whole CSS pixels; null until it is known. */
 export function useSize(element: RefObject<HTMLElement | null>): Size | null {
   const [size, setSize] = useState<Size | null>(null);
+  const printing = usePrinting();
   useLayoutEffect(() => {
     const box = element.current;
     if (box === null) return;
@@ -20,5 +25,5 @@ export function useSize(element: RefObject<HTMLElement | null>): Size | null {
     watch.observe(box);
     return () => watch.disconnect();
   }, [element]);
-  return size;
+  return printing && size !== null ? ON_PAPER : size;
 }

@@ -2,9 +2,9 @@ import { useMemo } from 'react';
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { rowsAtPort } from '../../core/line/port-level.ts';
 import { ChartGuard } from '../charts/ChartGuard.tsx';
-import type { EndLabel } from '../charts/ChartOverlay.tsx';
+import type { EndLabel } from '../charts/end-labels.ts';
 import { LiveTrace } from '../charts/LiveTrace.tsx';
-import { chartRows } from '../charts/rows.ts';
+import { type ChartRow, chartCsv, chartRows } from '../charts/rows.ts';
 import { SweepPicture } from '../charts/SweepPicture.tsx';
 import { SweepTable } from '../charts/SweepTable.tsx';
 import { nearestOffsetDb } from '../state/line-up-draft.ts';
@@ -13,7 +13,7 @@ import { bandOf } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
 import { selectFace, selectLevelUnit, selectTheme } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
-import { useBench, useSelected } from '../state/use-workbench.ts';
+import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
 
 export type PictureProps = Readonly<{
   view: SheetView;
@@ -63,6 +63,19 @@ function Running({ view, sheet, run }: PictureProps) {
 }
 
 function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationSheet }>) {
+  const { noticed } = useActions();
+  const copy = async (drawn: readonly ChartRow[]) => {
+    try {
+      await navigator.clipboard.writeText(chartCsv(drawn));
+      noticed({ tone: 'news', text: 'The chart’s numbers are in the clipboard, as CSV.', help: '' });
+    } catch {
+      noticed({
+        tone: 'problem',
+        text: 'The clipboard took nothing.',
+        help: 'Let this page write to it, or save the sweep as a file.',
+      });
+    }
+  };
   const face = useSelected(selectFace);
   const unit = useSelected(selectLevelUnit);
   const { shown, before, design, port, targets } = view;
@@ -117,11 +130,12 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
         toleranceDb={design?.toleranceDb ?? null}
         worstMhz={view.standing?.worst.frequencyMhz ?? null}
         shownAs={shown === null ? 'found' : purposeInk[shown.summary.purpose]}
-        shownWord={word}
+        names={{ shown: word, before: before === null ? '' : purposeWords[before.summary.purpose] }}
         predictionOpen={prediction.open}
         band={band}
         title={title}
         unit={unit}
+        onCopy={copy}
       />
     </ChartGuard>
   );
