@@ -59,11 +59,16 @@ describe('one reader for every verb', () => {
     const refused = await run('fit', bare);
     expect([refused.exitCode, refused.stderr]).toEqual([2, expect.stringContaining('--level-unit')]);
     expect((await run('fit', bare, '--level-unit', 'dBmV')).exitCode).toBe(0);
-    const two = fileOf('two.txt', `${paste}\nUpstream\nFrequency\tPower\n10 MHz\t40 dBmV\n20 MHz\t41 dBmV\n`);
-    expect((await run('inspect', two)).stderr).toMatch(/table 1 "Downstream".*table 2 "Upstream".*--table N/);
+    const two = fileOf(
+      'two.txt',
+      `${paste}\nThe other leg\nFrequency\tPower\n100 MHz\t40 dBmV\n200 MHz\t41 dBmV\n`,
+    );
+    expect((await run('inspect', two)).stderr).toMatch(
+      /table 1 "Downstream".*table 2 "The other leg".*--table N/,
+    );
     expect(JSON.parse((await run('fit', two, '--table', '2', '--json')).stdout)).toMatchObject({
-      lowMhz: 10,
-      highMhz: 20,
+      lowMhz: 100,
+      highMhz: 200,
     });
   });
 });

@@ -20,12 +20,12 @@ it('says the finding, how it was read, the rows, and what is left out and why', 
 });
 
 it('asks which table counts, and takes the answer', () => {
-  const text = 'Downstream\nf_mhz\tdBmV\n570\t1\n\nUpstream\nf_mhz\tdBmV\n16\t40\n';
+  const text = 'East leg\nf_mhz\tdBmV\n570\t1\n\nWest leg\nf_mhz\tdBmV\n570\t40\n';
   const heard: Told[] = [];
   const preview = previewSweep(text, 'paste');
   render(<SweepPreviewView preview={preview} />);
   expect(screen.getByRole('alert').textContent).toContain('not plainly one sweep');
   render(<SweepQuestion preview={preview} told={{}} onTell={(told) => heard.push(told)} />);
-  fireEvent.click(screen.getByRole('radio', { name: /table 2 "Upstream"/ }));
+  fireEvent.click(screen.getByRole('radio', { name: /table 2 "West leg"/ }));
   expect(heard).toEqual([{ table: 2 }]);
 });
