@@ -14,6 +14,7 @@ import { useLeave, useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectMeter, selectNotes, selectSettings, selectStationSheet } from '../state/select.ts';
 import { useUndo } from '../state/use-undo.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { ArchiveCare } from './ArchiveCare.tsx';
 import { DialogNotice } from './DialogNotice.tsx';
 import { TextSizeChoice } from './TextSizeChoice.tsx';
 import { UnitChoice } from './UnitChoice.tsx';
@@ -59,6 +60,7 @@ export function SettingsPanel() {
         <TextSizeChoice />
       </section>
       <MeterNumbers settings={settings} />
+      <ArchiveCare />
       <DialogNotice />
     </Panel>
   );

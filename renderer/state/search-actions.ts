@@ -127,7 +127,7 @@ const everywhere = (state: State): readonly Action[] => [
   {
     id: 'settings',
     name: 'Settings',
-    also: 'units text size meter uncertainty preferences',
+    also: 'units text size meter uncertainty backup archive verify preferences',
     go: (now) => now.dialogOpened({ open: 'settings' }),
   },
   {

@@ -5,6 +5,7 @@ import type { Change, ProposalNote, Turn } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { correctSweep, type Said, type SweepCorrection, voidSweep } from './amend-commands.ts';
+import { type BackupProgress, checkRecords, listBackups, makeBackup } from './backup-commands.ts';
 import { type Context, helpOf } from './context.ts';
 import {
   changeNotes,
@@ -180,6 +181,10 @@ export function createWorkbench(
     openSweepOf: (stationId: string, portName: string, sweepId: string) =>
       openSweepOf(context, stationId, portName, sweepId),
     searchRecords: (text: string, now: string) => searchRecords(context, text, now),
+    listBackups: () => listBackups(context),
+    makeBackup: (folder: string | null, told: (progress: BackupProgress) => void) =>
+      makeBackup(context, folder, told),
+    checkRecords: () => checkRecords(context),
     openTransfer: () => state().recordsWent('transfer'),
     closeTransfer: async () => {
       state().recordsWent('closed');
