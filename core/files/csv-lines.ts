@@ -1,5 +1,6 @@
 import papa from 'papaparse';
 import { done, type Result, refuse } from '../result.ts';
+import { undressed } from './pasted/dressing.ts';
 
 /**
  * One row of a table as it stands in the file: its cells trimmed, and the 1-based line on which it begins. `place` is
@@ -57,18 +58,6 @@ function withoutComments(text: string): Readonly<{ bare: string; comments: Noted
   return { bare: lines.join('\n'), comments };
 }
 
-const quoted = /^> ?/;
-const bullet = /^\s*[-*\u2022] (?=\d)/;
-
-/** Without what a forum or a list of notes puts before each of its lines, where it stands before every one. */
-function withoutMarks(text: string): string {
-  const lines = text.split('\n');
-  const first = lines.find((line) => line.trim() !== '') ?? '';
-  const mark = [quoted, bullet].find((one) => one.test(first));
-  if (mark === undefined || !lines.every((line) => line.trim() === '' || mark.test(line))) return text;
-  return lines.map((line) => line.replace(mark, '')).join('\n');
-}
-
 /**
  * A file's text made plain for reading a table: no byte order mark, line feeds only, no comments, no ruled lines.
  * @param text      as decoded from UTF-8
@@ -89,9 +78,7 @@ export function plainText(text: string, fileName: string): Result<PlainText, 'no
     return refuse('not-text', `${fileName}, line ${lineOf(unix, broken)}`, help);
   }
   const told = /^\s*"?sep=([,;\t])"?[ ]*(?=\n|$)/i.exec(unix);
-  const { bare, comments } = withoutComments(
-    withoutMarks(told === null ? unix : unix.replace(/^[^\n]*/, '')),
-  );
+  const { bare, comments } = withoutComments(undressed(told === null ? unix : unix.replace(/^[^\n]*/, '')));
   if (bare.trim() === '')
     return refuse('empty', fileName, 'the file is empty; a sweep begins with frequency_mhz,level_dbmv');
   return done({ text: bare, comments, toldSeparator: told?.[1] ?? null, unended: !unix.endsWith('\n') });

@@ -53,7 +53,10 @@ const roles: readonly (readonly [Role, RegExp])[] = [
 
 /** Words of a quantity that has the unit of a frequency or of a level, and is neither. */
 const otherwise =
-  /rate|baud|width|start|stop|begin|end|low|high|from|to|span|step|offset|spacing|range|noise|limit|target|design|tolerance|threshold|min|max|found|left|before|after|loss|gain|tilt|delta|diff|change|deviation|error|sent|transmit|expected|nominal/;
+  /rate|baud|width|start|stop|begin|end|low|high|from|to|span|step|offset|spacing|range|noise|limit|target|design|tolerance|threshold|min|max|found|left|before|after|loss|gain|tilt|delta|diff|change|deviation|error|sent|transmit|expected|nominal|reference|spec|goal|ideal|previous|last|old|alarm|warn|floor|spur|adjacent|hum|margin|total|sum/;
+
+/** A field strength or a density has the letters of a level, and is none. */
+const perSomething = /\bdb(?:m|[mu\u00B5\u03BC]v)\s*(?:\/|\bper\b)\s*(?:m(?:et(?:er|re)s?)?|[kmg]?hz)\b/i;
 
 const glued = /([a-z]{3})(dbmv|dbuv|dbm|[kmg]?hz)\b/gi;
 
@@ -112,18 +115,19 @@ function readHeaderWord(header: string): HeaderWord {
   const byName = roles.find(([, pattern]) => pattern.test(telling))?.[0] ?? null;
   // A column that is headed by its unit alone is named by it.
   const byUnit = frequencyUnit !== null ? 'frequency' : levelUnits.size > 0 ? 'level' : null;
+  const isPer = perSomething.test(header);
   // One that another separator parts is several headings.
   const isOneUnit =
     (frequencyUnit === null) !== (levelUnits.size === 0) && levelUnits.size < 2 && !/[;,|\t]/.test(header);
   const ohm = ['50', '75'].find((word) => words.includes(word));
   return {
-    role: telling === '' ? byUnit : byName,
+    role: isPer ? null : telling === '' ? byUnit : byName,
     frequencyUnit,
     levelUnit: levelUnits.size === 1 ? ([...levelUnits][0] ?? null) : null,
     bareDb: words.includes('db'),
     impedanceOhm: ohm === undefined ? null : Number(ohm),
     parts,
-    byUnit: byName === null && isOneUnit && !otherwise.test(telling) ? byUnit : null,
+    byUnit: !isPer && byName === null && isOneUnit && !otherwise.test(telling) ? byUnit : null,
   };
 }
 

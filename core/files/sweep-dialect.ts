@@ -3,6 +3,7 @@ import { type CsvRow, firstRow, type NotedLine, type PlainText, plainText } from
 import type { Role } from './header-words.ts';
 import { type FoundTables, findTables, hasReading } from './pasted/find-tables.ts';
 import { gridOf, mayPart, type Separator, separatorName, separators } from './pasted/grid.ts';
+import { isSummary } from './pasted/summary-row.ts';
 import type { Table } from './pasted/table.ts';
 
 const example = 'frequency_mhz,level_dbmv';
@@ -137,6 +138,8 @@ function rowRefusal(
   if (layout === 'sides') return null;
   const width = header.cells.length;
   for (const row of body) {
+    // An average below a table has whatever cells it has.
+    if (isSummary(row)) continue;
     const where = `${fileName}, line ${row.line}`;
     if (row.cells.length > width && row.cells.slice(width).some((cell) => cell !== ''))
       return refuse(

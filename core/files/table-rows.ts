@@ -4,6 +4,8 @@ import { type Beside, type Marked, readersOf, type UnitsBeside } from './column-
 import type { CsvRow } from './csv-lines.ts';
 import { type DecimalSign, plainDigits } from './decimal-marks.ts';
 import { type Parts, partsIn } from './header-words.ts';
+import { withOneLevel } from './pasted/one-level.ts';
+import { isSummary } from './pasted/summary-row.ts';
 import type { Table } from './pasted/table.ts';
 import { kindOf, kindOfModulation } from './signal-kind.ts';
 import { cellsOf, lockRefusal, saysNotLocked, type TableCells } from './table-cells.ts';
@@ -20,10 +22,6 @@ export type TableRows = Readonly<{
   /** What was taken from elsewhere than the table's own headings and cells, in words. */
   notes: readonly string[];
 }>;
-
-/** What a printed table says below its last row. */
-const summary =
-  /^(?:grand )?(?:averages?|avg|mean|medians?|min(?:imum)?|max(?:imum)?|totals?|sum|std ?dev)\.?:?$/i;
 
 const range =
   /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|\u2013|\u2014|~|\/|\.{2,3}|\bto\b|\bbis\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?$/i;
@@ -42,8 +40,6 @@ function frequencyIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked):
     return done({ value: null, reason: `${text} is a range, not one frequency` });
   if (one.kind === 'number' ? numberWritten(one.digits) === 0 : saysNotLocked(text))
     return done({ value: null, reason: `frequency "${text}": the slot is not locked`, unlocked: true });
-  if (one.kind === 'words' && summary.test(text))
-    return done({ value: null, reason: `"${text}" sums up the rows above` });
   const where = cells.where(row, 'frequency');
   if (one.kind === 'words') return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a frequency`);
   const read = reader.read({ digits: plainDigits(one.digits, marks), unit: one.unit, where });
@@ -132,18 +128,34 @@ function farRefusal(
   return refuse('out-of-range', cells.where(row, 'level'), help);
 }
 
+/** Rows that sum up the others are named where they stand, and are no readings. */
+function withSummaries(rows: readonly LevelRow[], { body }: Table): readonly LevelRow[] {
+  if (rows.length === body.length) return rows;
+  let at = 0;
+  return body.flatMap((row): LevelRow | readonly LevelRow[] => {
+    if (!isSummary(row)) return rows[at++] ?? [];
+    const word = row.cells.find((cell) => cell !== '') ?? '';
+    const reason = `"${word}" sums up other rows`;
+    return { frequencyMhz: null, levelDbmv: null, reason, line: row.line };
+  });
+}
+
 /**
  * One table to rows.
- * @param table     its columns certain
+ * @param found     its columns certain
  * @param beside    units that stand outside of it
  * @param fileName  named in every refusal
  * @returns  every row with MHz and dBmV at 75 ohm; rows without a single frequency or without a level keep null there
  *           and a reason. Refused with file, line, column and what would help.
  * @source   contract, section 1
  */
-export function rowsOfTable(table: Table, beside: UnitsBeside, fileName: string): Result<TableRows> {
-  if (table.body.length === 0)
+export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string): Result<TableRows> {
+  const readings = found.body.filter((row) => !isSummary(row));
+  if (readings.length === 0)
     return refuse('no-rows', fileName, 'the file has a header and no rows; read the levels again');
+  const oneLevel = withOneLevel({ ...found, body: readings }, fileName);
+  if (!oneLevel.ok) return oneLevel;
+  const table = oneLevel.value;
   const cells = cellsOf(table, fileName);
   const readers = readersOf(table, cells, beside);
   if (!readers.ok) return readers;
@@ -175,7 +187,7 @@ export function rowsOfTable(table: Table, beside: UnitsBeside, fileName: string)
   const far = farRefusal(rows, cells, table);
   if (far !== null) return far;
   return done({
-    rows,
+    rows: withSummaries(rows, found),
     decimal: level.marks.decimal ?? frequency.marks.decimal ?? readers.value.beside.merMarks.decimal,
     frequencyUnit: frequency.reader.unit,
     levelUnit: level.reader.unit,

@@ -77,6 +77,12 @@ function cellsUnder(line: string, header: readonly Span[]): string[] {
   return byPlace(apart, header) ?? byPlace(single, header) ?? textsOf(apart);
 }
 
+/** Without a heading: parted by every blank where nothing but numbers with their units stands in the line. */
+function bareCells(line: string): string[] {
+  const single = textsOf(words(line));
+  return single.every((cell) => /^[+-]?[\d.,]*\d/.test(cell)) ? single : textsOf(parts(line));
+}
+
 const names = (spans: readonly Span[], role: 'frequency' | 'level') =>
   spans.some(({ text }) => headerWord(text).role === role);
 const isHeading = (spans: readonly Span[]) =>
@@ -106,7 +112,7 @@ export function splitAtBlanks(text: string): CsvRow[] {
     }
     // A line of words without a number is a title or a foot, whole.
     if (!/\d/.test(line) && parts(line).length === 1) rows.push({ line: i + 1, cells: [line.trim()] });
-    else if (header === null) rows.push({ line: i + 1, cells: textsOf(parts(line)) });
+    else if (header === null) rows.push({ line: i + 1, cells: bareCells(line) });
     else rows.push({ line: i + 1, cells: cellsUnder(line, header) });
   }
   return rows;

@@ -34,6 +34,12 @@ const isTitle = (row: CsvRow, width: number): boolean => {
   return width > 1 && filled(row).length === 1 && isWords(first) && !beginsWithNumber.test(first);
 };
 
+/** How many rows there were, as a database prints it below them. */
+const isCount = (row: CsvRow, width: number): boolean =>
+  width > 1 &&
+  filled(row).length === 1 &&
+  /^\(?\d+ (?:rows?|records?|lines?|results?|entries|channels?|readings?)\b[^\d]*$/i.test(row.cells[0] ?? '');
+
 /**
  * Whether a row answers a table's frequency and level in the form of the row before it: numbers, with units or bare.
  * @returns  true for the next reading of the same table
@@ -90,6 +96,10 @@ export function bodyOf(
   let at = from;
   for (; at < rows.length; at++) {
     const row = rows[at];
+    if (row !== undefined && isCount(row, width)) {
+      sections.push(noted(row));
+      continue;
+    }
     // Where a number stands, there is no heading, no title and no other table.
     if (row?.cells.some(isNumberLike)) {
       body.push(row);

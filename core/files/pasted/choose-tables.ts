@@ -1,6 +1,6 @@
 import { done, type Refusal, type Result, refuse } from '../../result.ts';
 import type { TableRows } from '../table-rows.ts';
-import { type Direction, directionOf } from './direction.ts';
+import { type Direction, directionOf, isSent } from './direction.ts';
 import type { Table } from './table.ts';
 
 /** A table of levels in a text, for showing what there is to choose from. */
@@ -11,6 +11,8 @@ export type FoundTable = Readonly<{
   line: number;
   title: string | null;
   direction: Direction | null;
+  /** True where it says that its levels are those that a modem sends. */
+  isSent: boolean;
   layout: Table['layout'];
   rowCount: number;
   /** Of its readings, MHz; null where it has none or can't be read. */
@@ -42,6 +44,7 @@ export function foundTable(table: Table, number: number, read: Result<TableRows>
     line: table.header.line,
     title: table.titles.at(-1)?.text ?? null,
     direction: directionOf(table),
+    isSent: isSent(table),
     layout: table.layout,
     rowCount: table.body.length,
     lowMhz: frequencies.length === 0 ? null : lowest(frequencies),
@@ -98,12 +101,12 @@ export type Chosen = Readonly<{
 }>;
 
 /**
- * The tables of what is received, where each says by itself which way it goes. What goes upstream is what the modem
- * sends: no reading of a line, so that nothing is guessed in leaving it out.
+ * The tables of what is received, where every other one says that it is of what a modem sends: no reading of a line,
+ * so that nothing is guessed in leaving it out.
  */
 function received(found: readonly FoundTable[]): readonly FoundTable[] | null {
   const down = found.filter(({ direction }) => direction === 'downstream');
-  const isTold = found.every(({ direction }) => direction !== null);
+  const isTold = found.every((table) => table.isSent || down.includes(table));
   return isTold && down.length > 0 && down.length < found.length ? down : null;
 }
 

@@ -11,6 +11,19 @@ function directionIn(text: string): Direction | null {
   return isDown === up.test(text) ? null : isDown ? 'downstream' : 'upstream';
 }
 
+/** Words of what a modem sends; a return that somebody measured is received all the same. */
+const sentWords = /upstream|\bus\b|\btransmit(ted)?\b|\btx\b|ranging|symbol rate/i;
+
+/**
+ * Whether a table's levels are those that a modem sends, so that they are no readings of a line.
+ * @returns  true only where its title, its headings or its modulations say so
+ * @source   common practice, no published source; the words of DOCSIS
+ */
+export const isSent = (table: Table): boolean =>
+  directionOf(table) === 'upstream' &&
+  (sentWords.test([...table.titles.map(({ text }) => text), ...table.header.cells].join(' | ')) ||
+    table.body.some((row) => row.cells.some((cell) => upModulation.test(cell))));
+
 /**
  * Which way a table's signals go, as its title, its headings or its modulations say.
  * @returns  null where nothing says it

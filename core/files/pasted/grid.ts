@@ -1,6 +1,7 @@
 import { done, type Result } from '../../result.ts';
 import { type CsvRow, splitRows } from '../csv-lines.ts';
 import { splitAtBlanks } from './blank-columns.ts';
+import { bareCell } from './dressing.ts';
 
 /** What can part the cells of a row, in the order in which they are tried. */
 export const separators = [',', ';', '\t', '|', ' ', ':'] as const;
@@ -29,7 +30,7 @@ function splitAtBars(text: string): CsvRow[] {
     const bare = line.replace(/[\u2502\u2503\u2551]/g, '|').trim();
     if (bare === '') return [];
     const cells = bare.replace(/^\|/, '').replace(/\|$/, '').split('|');
-    return [{ line: i + 1, cells: cells.map((cell) => cell.replace(/^\s*(\*\*|`)(.*)\1\s*$/, '$2').trim()) }];
+    return [{ line: i + 1, cells: cells.map((cell) => bareCell(cell.trim())) }];
   });
 }
 

@@ -21,7 +21,8 @@ const units: readonly (readonly [Role, string, (unit: string) => boolean])[] = [
  */
 export function headedByCells(rows: readonly CsvRow[], separator: string): Table | null {
   const [first] = rows;
-  if (first === undefined) return null;
+  // A dash and a blank before a level may be a minus, or the sign of a list: nobody can tell.
+  if (first === undefined || rows.some((row) => /^[-\u2212\u2013] /.test(row.cells[0] ?? ''))) return null;
   const width = first.cells.length;
   const columns: Partial<Record<Role, Column>> = {};
   const header = Array.from({ length: width }, () => '');

@@ -3,7 +3,7 @@ import { type HeaderWord, headerWord, type Role } from '../header-words.ts';
 
 /** `line` of its heading where a table lies on its side. */
 export type Column = Readonly<{ index: number; header: string; word: HeaderWord; line?: number }>;
-export type Columns = Readonly<Partial<Record<Role, Column>>>;
+export type Columns = Readonly<Partial<Record<Role | 'twin', Column>>>;
 
 /** A table whose separator and columns are certain; its cells are still text. */
 export type Table = Readonly<{
@@ -29,17 +29,22 @@ export function placeOf(table: Table, row: CsvRow, role: Role, fileName: string)
     : `${fileName}, line ${column?.line ?? row.line}, column "${column?.header ?? role}"`;
 }
 
+/** A second column of levels in another unit; whether it says the same is seen in its rows. */
+const isTwin = ({ word: earlier }: Column, { role, levelUnit }: HeaderWord): boolean =>
+  role === 'level' && earlier.levelUnit !== null && levelUnit !== null && levelUnit !== earlier.levelUnit;
+
 /** Two headings that both name one of the columns that count. */
 export type Clash = Readonly<{ role: Role; one: string; other: string }>;
 
 /**
  * Which heading names which column: the first of each role.
  * @param header  headings in any order
- * @returns  the columns, one by its unit alone where no words name it and no other has that unit, and where two name a frequency or two a level, which are not for us to choose from
+ * @returns  the columns; one by its unit alone where no words name it and no other has that unit; `twin` where levels
+ *           stand in two units; and where two name a frequency or two a level, which are not for us to choose from
  * @source   contract, section 1
  */
 export function columnsOf(header: CsvRow): Readonly<{ columns: Columns; clash: Clash | null }> {
-  const columns: Partial<Record<Role, Column>> = {};
+  const columns: Partial<Record<Role | 'twin', Column>> = {};
   let clash: Clash | null = null;
   const unnamed: Column[] = [];
   for (const [index, text] of header.cells.entries()) {
@@ -49,6 +54,8 @@ export function columnsOf(header: CsvRow): Readonly<{ columns: Columns; clash: C
     if (word.role === null) continue;
     const earlier = columns[word.role];
     if (earlier === undefined) columns[word.role] = { index, header: text, word };
+    else if (isTwin(earlier, word) && columns.twin === undefined)
+      columns.twin = { index, header: text, word };
     else if (word.role === 'frequency' || word.role === 'level')
       clash ??= { role: word.role, one: earlier.header, other: text };
   }

@@ -163,7 +163,7 @@ describe('what is not certain is refused by file, line and column', () => {
     ['two decimal signs', 'frequency_mhz;level_dbmv\n57;3,5\n63;3.5\n', /line 3.*another decimal sign/],
     ['marks at odd places', 'frequency_hz;level_dbmv\n5700.00.000;3,5\n', /more than one mark/],
     ['a mark that is both', 'frequency_hz;level_dbmv\n570.000.000;3,5\n57.5;3,5\n', /another decimal sign/],
-    ['two levels', 'frequency_mhz,level_dbmv,level_dbuv\n57,1,61\n', /both "level_dbmv" and "level_dbuv"/],
+    ['two levels', 'frequency_mhz,level_dbmv,level_db\n57,1,61\n', /both "level_dbmv" and "level_db"/],
     ['a quote left open', 'frequency_mhz,level_dbmv,label\n57,1,a\n63,2,"b\n', /line 3: a quoted cell/],
     ['a row cut off', 'frequency_mhz,level_dbmv\n57,1\n63', /line 3: 1 of 2 cells/],
     ['a last line cut off', 'frequency_mhz,level_dbmv,mer_db\n57,1.5,38\n63,2', /line 3: 2 of 3 cells/],

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { directionOf } from '../../../../core/files/pasted/direction.ts';
+import { directionOf, isSent } from '../../../../core/files/pasted/direction.ts';
 import { columnsOf, type Table } from '../../../../core/files/pasted/table.ts';
 
 const table = (title: string, cells: readonly string[], row: readonly string[]): Table => {
@@ -26,4 +26,12 @@ it.each<[string, readonly string[], string, string | null]>([
   ['Downstream and upstream', ['Frequency', 'Power'], '', null],
 ])('%j over %j and %j', (title, cells, cell, expected) => {
   expect(directionOf(table(title, cells, ['1', '2', cell]))).toBe(expected);
+});
+
+it('calls sent what a modem sends, and not a return that was measured', () => {
+  const heads = ['Frequency', 'Power'];
+  expect(isSent(table('Upstream Bonded Channels', heads, ['10', '40']))).toBe(true);
+  expect(isSent(table('', ['Frequency', 'Power', 'Type'], ['10', '40', 'ATDMA']))).toBe(true);
+  expect(isSent(table('Return', heads, ['10', '20']))).toBe(false);
+  expect(isSent(table('Downstream', heads, ['600', '2']))).toBe(false);
 });

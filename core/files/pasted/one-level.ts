@@ -1,0 +1,120 @@
+import { done, type Refusal, type Result, refuse } from '../../result.ts';
+import type { CsvRow } from '../csv-lines.ts';
+import { plainDigits } from '../decimal-marks.ts';
+import { dbmvFromWritten, type LevelUnit, levelUnitOf } from '../level-unit.ts';
+import { numberWritten, writtenIn } from '../written-number.ts';
+import { placeOf, type Table } from './table.ts';
+
+/** Two roundings to a tenth, and 48.75 dB said as 48.8: the same level in two units differs by no more. */
+const SAME_WITHIN_DB = 0.16;
+
+type Given = Readonly<{ digits: string; unit: LevelUnit }>;
+
+const number = String.raw`[+-]?\d+(?:[.,]\d+)?`;
+const unit = String.raw`db(?:m|[m\u00B5\u03BCu]v)`;
+const pair = new RegExp(
+  `^(${number})\\s*(${unit})?\\s*(?:[/|;,]\\s+|\\s*/\\s*|\\(\\s*)(${number})\\s*(${unit})?\\s*\\)?$`,
+  'i',
+);
+const mayBePair = /\d\s*(?:db\S*)?\s*[/|;,(]\s*[+-]?\d/i;
+
+const dbmvOf = ({ digits, unit: written }: Given): number | null => {
+  const value = numberWritten(plainDigits(digits, { decimal: null, thousands: null }));
+  return value === null ? null : dbmvFromWritten(value, written);
+};
+
+/** The two units that a heading names, in their order. */
+function unitsIn(heading: string): LevelUnit[] {
+  return [...heading.matchAll(/db(?:m(?!v)|[m\u00B5\u03BCu]v)/gi)].flatMap(
+    ([word]) => levelUnitOf(word) ?? [],
+  );
+}
+
+/** One level told twice: in dBmV where that is one of the two. Null where they are not the same level. */
+function oneOf(first: Given, second: Given): Given | null {
+  const [a, b] = [dbmvOf(first), dbmvOf(second)];
+  if (a === null || b === null || Math.abs(a - b) > SAME_WITHIN_DB) return null;
+  return second.unit === 'dBmV' ? second : first;
+}
+
+type Split = Result<string | null, 'two-levels'>;
+
+/** A cell with two levels as one with its unit; null where it is no such cell. */
+function splitCell(cell: string, heading: readonly LevelUnit[], where: string): Split {
+  if (!mayBePair.test(cell)) return done(null);
+  const minus = cell.replace(/\u2212/g, '-').replace(/[\u00A0\u202F]/g, ' ');
+  const match = pair.exec(minus);
+  if (match === null) return done(null);
+  const [, firstDigits = '', firstUnit = '', secondDigits = '', secondUnit = ''] = match;
+  const [one, other] = [levelUnitOf(firstUnit), levelUnitOf(secondUnit)];
+  const named = heading.length === 2 ? heading : [];
+  const [firstIs, secondIs] = [one ?? named[0] ?? null, other ?? named[1] ?? null];
+  const shown = cell.slice(0, 40);
+  if (firstIs === null || secondIs === null || firstIs === secondIs)
+    return refuse(
+      'two-levels',
+      where,
+      `"${shown}" is two levels; keep one a cell, or name both units in the heading, as in "Level (dBmV / dBuV)"`,
+    );
+  const kept = oneOf({ digits: firstDigits, unit: firstIs }, { digits: secondDigits, unit: secondIs });
+  if (kept === null)
+    return refuse(
+      'two-levels',
+      where,
+      `"${shown}" is not the same level in ${firstIs} and ${secondIs}; keep the one that is right`,
+    );
+  return done(`${kept.digits} ${kept.unit}`);
+}
+
+/** Where the second column of levels says something else than the first. */
+function contradiction(table: Table, row: CsvRow, fileName: string): Refusal<'two-levels'> | null {
+  const { level, twin } = table.columns;
+  if (level?.word.levelUnit == null || twin?.word.levelUnit == null) return null;
+  const [cell = '', also = ''] = [row.cells[level.index], row.cells[twin.index]];
+  const [one, other] = [writtenIn(cell), writtenIn(also)];
+  if (one.kind !== 'number' || other.kind !== 'number') return null;
+  const [a, b] = [
+    dbmvOf({ digits: one.digits, unit: levelUnitOf(one.unit) ?? level.word.levelUnit }),
+    dbmvOf({ digits: other.digits, unit: levelUnitOf(other.unit) ?? twin.word.levelUnit }),
+  ];
+  // A slot that is not locked says 0 in whatever unit.
+  if (a === null || b === null || Number(one.digits) === 0 || Math.abs(a - b) <= SAME_WITHIN_DB) return null;
+  return refuse(
+    'two-levels',
+    placeOf(table, row, 'level', fileName),
+    `${cell.slice(0, 20)} under "${level.header}" and ${also.slice(0, 20)} under "${twin.header}" are not the same level; keep the one that counts`,
+  );
+}
+
+/**
+ * A table with one level a row, where it gives each in two units: "8.3 / 68.3" in a cell, or two columns.
+ * @param table     its columns certain
+ * @param fileName  named in a refusal
+ * @returns  the table with one level and its unit in each such cell; or a refusal of two levels that are not the same
+ *           one, or of which nothing says the units
+ * @source   contract, section 1: nothing is guessed silently
+ */
+export function withOneLevel(table: Table, fileName: string): Result<Table, 'two-levels'> {
+  const { level, twin } = table.columns;
+  if (level === undefined) return done(table);
+  if (twin !== undefined) {
+    for (const row of table.body) {
+      const refusal = contradiction(table, row, fileName);
+      if (refusal !== null) return refusal;
+    }
+  }
+  const heading = unitsIn(level.header);
+  const body: CsvRow[] = [];
+  let isSplit = false;
+  for (const row of table.body) {
+    const split = splitCell(row.cells[level.index] ?? '', heading, placeOf(table, row, 'level', fileName));
+    if (!split.ok) return split;
+    if (split.value === null) body.push(row);
+    else {
+      const { value } = split;
+      isSplit = true;
+      body.push({ ...row, cells: row.cells.map((cell, i) => (i === level.index ? value : cell)) });
+    }
+  }
+  return done(isSplit ? { ...table, body } : table);
+}
