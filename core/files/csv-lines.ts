@@ -1,6 +1,7 @@
 import papa from 'papaparse';
 import { done, type Result, refuse } from '../result.ts';
 import { undressed } from './pasted/dressing.ts';
+import { vastRefusal } from './text-size.ts';
 
 /**
  * One row of a table as it stands in the file: its cells trimmed, and the 1-based line on which it begins. `place` is
@@ -62,11 +63,17 @@ function withoutComments(text: string): Readonly<{ bare: string; comments: Noted
  * A file's text made plain for reading a table: no byte order mark, line feeds only, no comments, no ruled lines.
  * @param text      as decoded from UTF-8
  * @param fileName  named in a refusal
- * @returns  the plain text, or a refusal of what is not text, not UTF-8, or empty
+ * @returns  the plain text, or a refusal of what is not text, not UTF-8, empty, or larger than any table of levels
  * @source   contract, section 1
  */
-export function plainText(text: string, fileName: string): Result<PlainText, 'not-text' | 'empty'> {
-  const unix = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+export function plainText(
+  text: string,
+  fileName: string,
+): Result<PlainText, 'not-text' | 'empty' | 'too-many'> {
+  const vast = vastRefusal(text, fileName);
+  if (vast !== null) return vast;
+  const bomless = text.replace(/^\uFEFF/, '');
+  const unix = bomless.includes('\r') ? bomless.replaceAll('\r\n', '\n').replaceAll('\r', '\n') : bomless;
   const control = notText.exec(unix);
   if (control !== null) {
     const help = 'this is not a text file in UTF-8; save it as CSV in UTF-8';

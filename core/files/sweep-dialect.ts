@@ -31,6 +31,7 @@ function notAHeader(header: CsvRow, needed: readonly Role[], fileName: string) {
 
 export type TableRefusal =
   | 'not-text'
+  | 'too-many'
   | 'empty'
   | 'bad-quotes'
   | 'two-columns'

@@ -16,7 +16,9 @@ export function undressed(text: string): string {
   const isBlank = (line: string) => line.trim() === '';
   if (first[0] === '>' && lines.every((line) => isBlank(line) || quotedLine.test(line)))
     return undressed(lines.map((line) => line.replace(quotedLine, '')).join('\n'));
-  return /hz/i.test(text.slice(0, 20_000)) ? lines.map((line) => line.replace(listed, '')).join('\n') : text;
+  const head = lines.slice(0, 200);
+  if (!head.some((line) => listed.test(line))) return text;
+  return lines.map((line) => line.replace(listed, '')).join('\n');
 }
 
 /**

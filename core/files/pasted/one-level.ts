@@ -8,6 +8,9 @@ import { placeOf, type Table } from './table.ts';
 /** Two roundings to a tenth, and 48.75 dB said as 48.8: the same level in two units differs by no more. */
 const SAME_WITHIN_DB = 0.16;
 
+/** A cell that is longer is no level, however it is parted. */
+const LONGEST_CELL = 60;
+
 type Given = Readonly<{ digits: string; unit: LevelUnit }>;
 
 const number = String.raw`[+-]?\d+(?:[.,]\d+)?`;
@@ -41,7 +44,7 @@ type Split = Result<string | null, 'two-levels'>;
 
 /** A cell with two levels as one with its unit; null where it is no such cell. */
 function splitCell(cell: string, heading: readonly LevelUnit[], where: string): Split {
-  if (!mayBePair.test(cell)) return done(null);
+  if (cell.length > LONGEST_CELL || !mayBePair.test(cell)) return done(null);
   const minus = cell.replace(/\u2212/g, '-').replace(/[\u00A0\u202F]/g, ' ');
   const match = pair.exec(minus);
   if (match === null) return done(null);

@@ -1,5 +1,6 @@
 import { done, type Result, refuse } from '../../result.ts';
 import { mhzFromWritten } from '../frequency-unit.ts';
+import { vastRefusal } from '../text-size.ts';
 import { type NumberFormat, readOptionLine, type TouchstoneOptions } from './option-line.ts';
 import { type Keywords, numbersOf, sectionsOf } from './sections.ts';
 
@@ -66,6 +67,8 @@ function inRows(written: readonly Polar[], ports: number, keywords: Keywords): P
  * @source   Touchstone File Format Specification, version 2.0, IBIS Open Forum, 2009
  */
 export function readTouchstone(text: string, fileName: string): Result<Touchstone> {
+  const vast = vastRefusal(text, fileName);
+  if (vast !== null) return vast;
   const sections = sectionsOf(text, fileName);
   if (!sections.ok) return sections;
   const { keywords, optionLine, network, noiseCount } = sections.value;

@@ -1,0 +1,51 @@
+import { type Refusal, refuse } from '../result.ts';
+
+/** A sweep of 1218 MHz in steps of 10 kHz has 121,800 rows; a line for each quantity, 1218 cells in steps of 1 MHz. */
+const MOST_LINES = 150_000;
+const LONGEST_LINE = 100_000;
+/** As many rows as a spreadsheet has, most of them blank. */
+const MOST_LINE_ENDS = 1_100_000;
+
+const LF = 10;
+const CR = 13;
+/** Neither a blank nor a tab, a comma or a semicolon. */
+const says = (code: number): boolean => code > 32 && code !== 44 && code !== 59;
+
+/**
+ * What no sweep, plan or measurement is as long or as wide as is refused before it is looked at, so that a large file
+ * that was taken by mistake keeps nobody waiting.
+ * @param text      as decoded
+ * @param fileName  named in the refusal
+ * @returns  null where the size is one that a table may have; lines of nothing but separators count little
+ * @source   common practice, no published source
+ */
+export function vastRefusal(text: string, fileName: string): Refusal<'too-many'> | null {
+  let lines = 0;
+  let ends = 0;
+  let isSaying = false;
+  let from = 0;
+  for (let i = 0; i <= text.length; i++) {
+    const code = i < text.length ? text.charCodeAt(i) : LF;
+    if (code !== LF && code !== CR) {
+      isSaying ||= says(code);
+      continue;
+    }
+    ends++;
+    if (isSaying) lines++;
+    if (i - from > LONGEST_LINE)
+      return refuse(
+        'too-many',
+        `${fileName}, line ${ends}`,
+        `${i - from} characters in one line are no row of a table; export one sweep, a row for each frequency`,
+      );
+    isSaying = false;
+    from = i + 1;
+  }
+  return lines <= MOST_LINES && ends <= 2 * MOST_LINE_ENDS
+    ? null
+    : refuse(
+        'too-many',
+        fileName,
+        `${lines <= MOST_LINES ? ends : lines} lines are more than any sweep has; keep the sweep that counts`,
+      );
+}
