@@ -11,6 +11,8 @@ export type Written =
 
 /** What most cells are. */
 const plainNumber = /^[+-]?\d+(?:[.,]\d+)?$/;
+/** And what most cells with a unit are. */
+const plainWithUnit = /^([+-]?\d+(?:[.,]\d+)?) ?([A-Za-z]{1,5})$/;
 const numberAndUnit =
   /^([+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?)\s*([a-z\u00B5\u03BC][a-z\u00B5\u03BC ]*(?:[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)\)?)?)?$/i;
 const nothing = /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)?$/i;
@@ -25,6 +27,8 @@ const grouped = /^([+-]?\d{1,3})((?:[ '\u2019]\d{3})+)(?![\d])/;
  */
 export function writtenIn(cell: string): Written {
   if (plainNumber.test(cell)) return { kind: 'number', digits: cell, unit: '' };
+  const united = plainWithUnit.exec(cell);
+  if (united !== null) return { kind: 'number', digits: united[1] ?? '', unit: united[2] ?? '' };
   // A typographic minus and a no-break space are what spreadsheets and web pages write for the plain ones.
   const plain = cell
     .replace(/\u2212/g, '-')

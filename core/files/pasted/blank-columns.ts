@@ -101,7 +101,7 @@ export function splitAtBlanks(text: string): CsvRow[] {
   for (const [i, line] of text.split('\n').entries()) {
     if (line.trim() === '') continue;
     // No heading is as long as this; its words are tried in pairs.
-    if (line.length < 1000 && (!/\d/.test(line) || header === null)) {
+    if (line.length < 1000 && (header === null ? !/^\s*[+-]?\d/.test(line) : !/\d/.test(line))) {
       const apart = parts(line);
       const heading = [apart, headings(line)].find(isHeading);
       if (heading !== undefined) {
