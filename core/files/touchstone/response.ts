@@ -1,6 +1,7 @@
 import type { LevelRow } from '../../line/level-row.ts';
 import { done, type Result, refuse } from '../../result.ts';
 import { readTouchstone, type Touchstone } from './read-touchstone.ts';
+import { s21In } from './renormalised.ts';
 
 /** What goes through a two-port, or comes back from a one-port, over frequency. */
 export type Response = Readonly<{
@@ -35,6 +36,9 @@ export function isTouchstone(text: string, fileName: string): boolean {
   return false;
 }
 
+const OTHER_REFERENCE =
+  'the reference is not 75 ohm, so in a 75 ohm line the response differs by its mismatch';
+
 function notesOf(file: Touchstone, lowMhz: number, highMhz: number): string[] {
   const { options, noiseCount, version } = file;
   const unit = options.unitIsTold
@@ -46,9 +50,7 @@ function notesOf(file: Touchstone, lowMhz: number, highMhz: number): string[] {
     ...(lowMhz > PLAUSIBLE_MHZ[1] || highMhz < PLAUSIBLE_MHZ[0]
       ? ['this span is none of a cable network; check the unit of frequency in the option line']
       : []),
-    ...(file.referencesOhm.every((ohm) => ohm === 75)
-      ? []
-      : ['the reference is not 75 ohm, so in a 75 ohm line the response differs by its mismatch']),
+    ...(file.referencesOhm.every((ohm) => ohm === 75) ? [] : [OTHER_REFERENCE]),
   ];
 }
 
@@ -95,6 +97,46 @@ export function readResponse(text: string, fileName: string): Result<Response> {
     points: response,
     referenceOhm: referencesOhm[0] ?? options.referenceOhm,
     notes: notesOf(file.value, lowMhz, highMhz),
+  });
+}
+
+const LINE_OHM = 75;
+
+/**
+ * The response of a plug-in in a line of 75 ohm, whatever it was measured in.
+ * @param text      as decoded
+ * @param fileName  named in every refusal
+ * @returns  as `readResponse`; S21 of a two-port that was measured in another impedance is renormalised to 75 ohm with
+ *           all four S parameters, which is exact, and a note says so
+ * @source   contract, section 2, `curves`; core/files/touchstone/renormalised.ts
+ */
+export function readPlugInResponse(text: string, fileName: string): Result<Response> {
+  const response = readResponse(text, fileName);
+  const file = readTouchstone(text, fileName);
+  if (!response.ok) return response;
+  if (!file.ok) return file;
+  const [one = LINE_OHM, two = one] = file.value.referencesOhm;
+  if (file.value.ports !== 2 || (one === LINE_OHM && two === LINE_OHM)) return response;
+  const points: { frequencyMhz: number; gainDb: number }[] = [];
+  for (const { frequencyMhz, parameters, line } of file.value.points) {
+    const gainDb = s21In(parameters, [one, two], LINE_OHM);
+    if (gainDb === null)
+      return refuse(
+        'no-gain',
+        `${fileName}, line ${line}`,
+        `this point has no S21 in ${LINE_OHM} ohm; measure it in ${LINE_OHM} ohm`,
+      );
+    points.push({ frequencyMhz, gainDb });
+  }
+  const from = one === two ? `${one}` : `${one} and ${two}`;
+  return done({
+    ...response.value,
+    points,
+    referenceOhm: LINE_OHM,
+    notes: [
+      ...response.value.notes.filter((note) => note !== OTHER_REFERENCE),
+      `S21 was measured in ${from} ohm and is renormalised to ${LINE_OHM} ohm with all four S parameters`,
+    ],
   });
 }
 

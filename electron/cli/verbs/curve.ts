@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { readStation } from '../../../core/files/station.ts';
 import { measuredCurve, withCurve } from '../../../core/files/touchstone/measured-curve.ts';
-import { readResponse } from '../../../core/files/touchstone/response.ts';
+import { readPlugInResponse } from '../../../core/files/touchstone/response.ts';
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome, refused } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
@@ -13,7 +13,7 @@ type Options = Readonly<{ station: string; position: string; value: number; out:
 async function act(file: string, options: Options): Promise<Outcome> {
   const station = readStation(await readInput(options.station), options.station);
   if (!station.ok) return refused(station);
-  const response = readResponse(await readInput(file), file);
+  const response = readPlugInResponse(await readInput(file), file);
   if (!response.ok) return refused(response);
   const curve = measuredCurve(response.value, file);
   if (!curve.ok) return refused(curve);
@@ -38,7 +38,8 @@ export const curve: Verb = {
       .command('curve')
       .summary(curve.summary)
       .description(
-        'Takes S21 of a plug-in, measured in 75 ohm, as the loss of one value of a position, in place of the formula.\n' +
+        'Takes S21 of a plug-in as the loss of one value of a position, in place of the formula. What was measured in\n' +
+          'another impedance is renormalised to 75 ohm with all four S parameters.\n' +
           'The station is written to a new file; open that one in the workbench, and it becomes the next revision.',
       )
       .argument('<file>', 'measurement as Touchstone .s2p, versions 1 and 2.0')

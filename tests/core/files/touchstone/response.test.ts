@@ -1,7 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { isTouchstone, readResponse, rowsOfResponse } from '../../../../core/files/touchstone/response.ts';
+import {
+  isTouchstone,
+  readPlugInResponse,
+  readResponse,
+  rowsOfResponse,
+} from '../../../../core/files/touchstone/response.ts';
 import { root } from '../../../support/source-files.ts';
 
 it('is S21 in dB of two ports, S11 of one', () => {
@@ -50,4 +55,16 @@ describe.skipIf(!existsSync(folder))('real files (skipped where ../shared/touchs
     expect(help('15-defaults-noise.s2p')).toMatch(/2 rows of noise data were passed over/);
     expect(help('13-lowercase-irregular.s2p')).toMatch(/span is none of a cable network/);
   });
+});
+
+// A resistance of 100 ohm in series: S11 = 1/2 and S21 = 1/2 between 50 ohm, S21 = 150/250 between 75 ohm.
+it('renormalises a plug-in that was measured in 50 ohm, and says so', () => {
+  const read = readPlugInResponse('# MHz S MA R 50\n100 0.5 0 0.5 0 0.5 0 0.5 0\n', 'pad.s2p');
+  expect(read.ok && read.value.points[0]?.gainDb).toBeCloseTo(20 * Math.log10(0.6), 12);
+  expect(read.ok && [read.value.referenceOhm, read.value.notes.slice(1)]).toEqual([
+    75,
+    ['S21 was measured in 50 ohm and is renormalised to 75 ohm with all four S parameters'],
+  ]);
+  const own = '# MHz S MA R 75\n100 0.1 0 0.5 0 0.5 0 0.1 0\n';
+  expect(readPlugInResponse(own, 'pad.s2p')).toEqual(readResponse(own, 'pad.s2p'));
 });
