@@ -81,3 +81,36 @@ it('restores nothing from what is no backup', async () => {
   expect(refused.stderr).toContain('no such file');
   expect((await act('verify', '--data', folder)).exitCode).toBe(0);
 });
+
+it('says how a damaged archive goes on, and takes out what can be read', async () => {
+  const folder = await recorded();
+  await act('backup', '--data', folder);
+  const file = openSync(join(folder, ARCHIVE_FILE), 'r+');
+  const page = lookInto(folder, (db) =>
+    Number(db.prepare("SELECT rootpage FROM sqlite_schema WHERE name = 'visit'").pluck().get()),
+  );
+  writeSync(file, Buffer.alloc(4096), 0, 4096, (page - 1) * 4096);
+  closeSync(file);
+  const lost = await act('verify', '--data', folder);
+  expect(lost.exitCode).toBe(3);
+  expect(lost.stderr).toMatch(
+    /: the archive is damaged( \(.*\))?; put back the backup of \d{4}-\d\d-\d\d \d\d:\d\d UTC \(\d+ records\) with "archive restore" of the command line, or take out what can be read with "archive salvage"; both keep this file aside\n$/,
+  );
+  const saved = await act('salvage', '--data', folder);
+  expect(saved).toMatchObject({ exitCode: 0, stderr: '' });
+  expect(saved.stdout).toMatch(
+    /^Saved \d+ records, 0 lost\.\n.*\nHoles were filled from .*\.sqlite\.\nThe damaged file is kept as /,
+  );
+  expect(JSON.parse((await act('verify', '--data', folder, '--json')).stdout)).toMatchObject({
+    sweeps: 1,
+    broken: [],
+  });
+  // Nothing is there any more to take out of: the second one is of a sound archive.
+  expect(JSON.parse((await act('salvage', '--data', folder, '--json')).stdout)).toMatchObject({
+    lost: 0,
+    unproven: 0,
+  });
+  const nothing = await act('salvage', '--data', throwAwayFolder());
+  expect(nothing).toMatchObject({ exitCode: 3, stdout: '' });
+  expect(nothing.stderr).toContain('it is not there');
+});

@@ -35,8 +35,22 @@ export const sqliteCodeOf = (fault: unknown): string | null =>
 export const isDiskTrouble = (fault: unknown): boolean =>
   /^SQLITE_(FULL|IOERR|CANTOPEN|READONLY)/.test(sqliteCodeOf(fault) ?? '');
 
+/** The folder or its drive takes nothing from this account. */
+const isReadOnly = (fault: unknown): boolean =>
+  /^SQLITE_(READONLY|CANTOPEN)/.test(sqliteCodeOf(fault) ?? '') ||
+  (fault instanceof Error &&
+    'code' in fault &&
+    /^(EACCES|EPERM|EROFS|ENOTDIR|EEXIST)$/.test(String(fault.code)));
+
 /** SQLite's faults that a person can do something about, in their words; any other fault as it came. */
 export function archiveFaultOf(fault: unknown, path: string): unknown {
+  if (isReadOnly(fault))
+    return new ArchiveFault(
+      'read-only',
+      path,
+      'nothing can be written there; give this account the right to, or start with --data and another folder. An archive on such a drive is taken over with "archive restore --from FILE" of the command line',
+      fault,
+    );
   if (isDiskTrouble(fault))
     return new ArchiveFault(
       'full',
@@ -45,11 +59,6 @@ export function archiveFaultOf(fault: unknown, path: string): unknown {
       fault,
     );
   if (/^SQLITE_CORRUPT/.test(sqliteCodeOf(fault) ?? ''))
-    return new ArchiveFault(
-      'damaged',
-      path,
-      'the archive is damaged; keep this file as it is, and start with a restored copy or with --data and another folder',
-      fault,
-    );
+    return new ArchiveFault('damaged', path, 'the archive is damaged', fault);
   return fault;
 }

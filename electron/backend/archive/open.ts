@@ -1,17 +1,15 @@
-import { mkdirSync, statfsSync } from 'node:fs';
+import { statfsSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { ArchiveFault, archiveFaultOf, isDiskTrouble, sqliteCodeOf } from './archive-fault.ts';
 import { createChain, type Head } from './chain.ts';
 import { archiveCopies, type Copies } from './copies.ts';
 import { assertSafeSqlite, makeDurable } from './durability.ts';
-import { APPLICATION_ID, readFileHeader } from './file-header.ts';
-import { lockFolder } from './folder-lock.ts';
 import { linkPending } from './link-pending.ts';
 import { liveStatements } from './live.ts';
-import { hasMarker, MARKER_FILE, writeMarker } from './marker.ts';
+import { hasMarker, writeMarker } from './marker.ts';
 import { meterLinkStatements } from './meter-links.ts';
-import { steps as allSteps, migrate, refuseNewer, type Step } from './migrate.ts';
+import { steps as allSteps, migrate, type Step } from './migrate.ts';
 import { partStatements } from './parts.ts';
 import { qualityQueries } from './quality-queries.ts';
 import { searchQueries } from './search-queries.ts';
@@ -22,6 +20,7 @@ import { stationStatements } from './stations.ts';
 import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
 import { type Transfer, transferStatements } from './transfer.ts';
 import { turnStatements } from './turns.ts';
+import { makeAndLock, notADatabase, refuseByContent, refuseByHeader, withWayOn } from './unfit-archive.ts';
 import { type Verified, verifyArchive } from './verify.ts';
 import { visitStatements } from './visits.ts';
 import { watchStatements } from './watches.ts';
@@ -64,65 +63,6 @@ export type Archive = Readonly<{
   close(): void;
 }>;
 
-const notADatabase = (path: string, cause?: unknown) =>
-  new ArchiveFault(
-    'not-a-database',
-    path,
-    'this file is not an archive; move it away, or start with --data and another folder. Nothing was changed',
-    cause,
-  );
-
-const emptied = (path: string, how: 'empty' | 'gone') =>
-  new ArchiveFault(
-    'emptied',
-    path,
-    `an archive was here and is ${how}; put a backup back with "archive restore" of the command line, or delete ${MARKER_FILE} to begin anew`,
-  );
-
-/** What can be told from the file alone, before SQLite touches it. */
-function refuseByHeader(path: string, folder: string, known: number): void {
-  const header = readFileHeader(path);
-  switch (header.kind) {
-    case 'absent':
-    case 'empty':
-      if (hasMarker(folder)) throw emptied(path, header.kind === 'empty' ? 'empty' : 'gone');
-      return;
-    case 'not-a-database':
-      throw notADatabase(path);
-    case 'database':
-      if (header.applicationId !== APPLICATION_ID && header.applicationId !== 0)
-        throw new ArchiveFault(
-          'not-ours',
-          path,
-          'this is the database of another program; start with --data and another folder. Nothing was changed',
-        );
-      refuseNewer(header.userVersion, known, path);
-      return;
-  }
-}
-
-/** What SQLite sees, its write-ahead log included; still before anything is written. */
-function refuseByContent(db: Database.Database, folder: string, known: number): void {
-  const applicationId = db.pragma('application_id', { simple: true });
-  const tables = Number(db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get());
-  // A program killed while it made the archive leaves a database without tables: that one is new.
-  if (applicationId !== APPLICATION_ID && tables > 0)
-    throw new ArchiveFault(
-      'not-ours',
-      db.name,
-      'this is the database of another program; start with --data and another folder. Nothing was changed',
-    );
-  if (tables === 0 && hasMarker(folder)) throw emptied(db.name, 'empty');
-  refuseNewer(Number(db.pragma('user_version', { simple: true })), known, db.name);
-  const check = db.pragma('quick_check(1)', { simple: true });
-  if (check !== 'ok')
-    throw new ArchiveFault(
-      'damaged',
-      db.name,
-      `the archive is damaged (${String(check).replace(/\s+/g, ' ')}); put a backup back with "archive restore" of the command line, which keeps this file aside, or start with --data and another folder`,
-    );
-}
-
 /**
  * Opens the archive of a folder, or makes it; the only writer there until it is closed. Sweeps and live
  * readings without an end are ended with what was read; a watch without one is the watch service's to go on with.
@@ -133,9 +73,8 @@ export function openArchive(
   options: Readonly<{ folder: string; session: SessionFacts; steps?: readonly Step[] }>,
 ): Archive {
   const { folder, steps = allSteps } = options;
-  mkdirSync(folder, { recursive: true });
   const path = join(folder, ARCHIVE_FILE);
-  const unlock = lockFolder(folder);
+  const unlock = makeAndLock(folder);
   let db: Database.Database | undefined;
   try {
     refuseByHeader(path, folder, steps.length);
@@ -152,8 +91,8 @@ export function openArchive(
   } catch (fault) {
     db?.close();
     unlock();
-    if (sqliteCodeOf(fault) === 'SQLITE_NOTADB') throw notADatabase(path, fault);
-    throw archiveFaultOf(fault, path);
+    const told = sqliteCodeOf(fault) === 'SQLITE_NOTADB' ? notADatabase(path, fault) : fault;
+    throw withWayOn(archiveFaultOf(told, path), folder);
   }
 }
 
@@ -173,7 +112,7 @@ function archiveOver(
       return answer;
     } catch (fault) {
       session.settle(false);
-      throw archiveFaultOf(fault, db.name);
+      throw withWayOn(archiveFaultOf(fault, db.name), folder);
     }
   };
   const lives = liveStatements(db, session);

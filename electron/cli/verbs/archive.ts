@@ -4,10 +4,11 @@ import { backupAct } from './archive/backup.ts';
 import { exportAct } from './archive/export.ts';
 import { importAct } from './archive/import.ts';
 import { restoreAct } from './archive/restore.ts';
+import { salvageAct } from './archive/salvage.ts';
 import { verifyAct } from './archive/verify.ts';
 
 /** What can be done with an archive, one file each. */
-const acts: readonly Verb[] = [verifyAct, backupAct, restoreAct, exportAct, importAct];
+const acts: readonly Verb[] = [verifyAct, backupAct, restoreAct, salvageAct, exportAct, importAct];
 
 export const archive: Verb = {
   name: 'archive',

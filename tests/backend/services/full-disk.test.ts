@@ -84,7 +84,7 @@ it('keeps what was acknowledged when the program ends on the full disk; the swee
 
 it('says so in one line when anything else can not be kept', async () => {
   const bench = await joined();
-  const text = `# ${'x'.repeat(200_000)}\nfrequency_mhz,level_dbmv\n54,36\n`;
+  const text = `${`# ${'x'.repeat(98)}\n`.repeat(2000)}frequency_mhz,level_dbmv\n54,36\n`;
   fillTheDisk();
   const importing = bench.handlers['sweeps.import'](
     {
