@@ -26,7 +26,7 @@ export function MeterChooser() {
   const meter = useSelected(selectMeter);
   const ports = useSelected(selectPorts);
   const link = useSelected(selectLink);
-  const { dialogOpened } = useActions();
+  const { dialogDone } = useActions();
   const { findPorts, renewPorts, connectMeter, giveUpMeter } = useWorkbench();
   const profiles = link.at === 'open' ? link.profiles : NO_PROFILES;
   const [way, setWay] = useState(
@@ -53,7 +53,7 @@ export function MeterChooser() {
         ? null
         : { kind: 'serial', path: typed ? path.trim() : way, profile };
   const connect = async () => {
-    if (choice !== null && (await connectMeter(choice))) dialogOpened({ open: 'none' });
+    if (choice !== null && (await connectMeter(choice))) dialogDone('meter');
   };
   const inUse =
     meter.at === 'connected' &&

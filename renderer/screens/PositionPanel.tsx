@@ -15,12 +15,11 @@ export type PositionPanelProps = Readonly<{ position: Position; inDb: number; pr
 export function PositionPanel({ position, inDb, proposedDb }: PositionPanelProps) {
   const busy = useSelected(selectBusy);
   const { truck } = useSelected(selectTruck);
-  const { dialogOpened } = useActions();
+  const { dialogOpened, dialogDone } = useActions();
   const { fitParts } = useWorkbench();
   const [valueDb, setValueDb] = useState(proposedDb ?? inDb);
   const note = async () => {
-    if (await fitParts([{ position: position.name, from: inDb, to: valueDb }], null))
-      dialogOpened({ open: 'none' });
+    if (await fitParts([{ position: position.name, from: inDb, to: valueDb }], null)) dialogDone('position');
   };
   return (
     <Panel title={`What is in the ${position.name}?`} isOpen onClose={() => dialogOpened({ open: 'none' })}>

@@ -8,12 +8,12 @@ export type SweepCorrection = Said &
   Readonly<{ testPointLossDb: number; purpose: Purpose; ambientC: number | null }>;
 
 async function amended(context: Context, what: string, call: () => Promise<unknown>): Promise<boolean> {
-  const { sheet, sweepChosen, dialogOpened } = context.store.getState();
+  const { sheet, sweepChosen, dialogDone } = context.store.getState();
   if (sheet.at !== 'open') return false;
   const done = await attempt(context, 'amend-sweep', what, call);
   if (done === null) return false;
   sweepChosen(null);
-  dialogOpened({ open: 'none' });
+  dialogDone('amend-sweep');
   await renewSheet(context, sheet.sheet.station.id);
   return true;
 }

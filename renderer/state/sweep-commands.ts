@@ -97,7 +97,7 @@ export async function importSweep(context: Context, file: SweepFile): Promise<vo
     client.call('sweeps.import', { visitId, portName: sheet.portName, ...file }),
   );
   if (taken === null) return;
-  store.getState().dialogOpened({ open: 'none' });
+  store.getState().dialogDone('import-sweep');
   const first = taken.left[0];
   if (first !== undefined)
     store.getState().noticed({

@@ -50,6 +50,8 @@ export type UiSlice = {
   textSizeChosen(textSize: TextSize): void;
   operatorNamed(operator: string): void;
   dialogOpened(dialog: Dialog): void;
+  /** What that dialog asked for is done. It closes, unless the person is in another one by now. */
+  dialogDone(which: Dialog['open']): void;
   noticed(notice: Notice): void;
   faceChosen(face: 'chart' | 'table'): void;
   busyWith(what: string | null): void;
@@ -69,6 +71,7 @@ export const createUiSlice: StateCreator<UiSlice> = (set) => ({
   textSizeChosen: (textSize) => set({ textSize }),
   operatorNamed: (operator) => set({ operator }),
   dialogOpened: (dialog) => set({ dialog }),
+  dialogDone: (which) => set(({ dialog }) => (dialog.open === which ? { dialog: { open: 'none' } } : {})),
   noticed: (notice) => set({ notice }),
   faceChosen: (face) => set({ face }),
   busyWith: (busy) => set({ busy }),

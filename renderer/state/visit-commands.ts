@@ -23,7 +23,7 @@ export async function beginVisit(context: Context, { operator, ambientC }: Visit
   );
   if (begun === null) return;
   context.store.getState().operatorNamed(operator);
-  context.store.getState().dialogOpened({ open: 'none' });
+  context.store.getState().dialogDone('begin-visit');
   await renewSheet(context, stationId);
 }
 
@@ -35,7 +35,7 @@ export async function endVisit(context: Context, note: string): Promise<void> {
     context.client.call('visits.end', { visitId, note }),
   );
   if (ended === null) return;
-  context.store.getState().dialogOpened({ open: 'none' });
+  context.store.getState().dialogDone('end-visit');
   await renewSheet(context, stationId);
 }
 

@@ -171,3 +171,15 @@ it('says that readings of a killed program are kept', async () => {
   expect(store.getState().notice?.help).toContain('48 readings');
   expect(store.getState().meter).toMatchObject({ at: 'connected' });
 });
+
+it('closes the dialog whose work is done, and no other that the person opened meanwhile', async () => {
+  const { workbench, store } = bench({ ...opened, 'visits.begin': () => ({ visitId: 'v' }) });
+  await workbench.openStation(station.id);
+  store.getState().dialogOpened({ open: 'begin-visit' });
+  await workbench.beginVisit({ operator: 'Ida', ambientC: null });
+  expect(store.getState().dialog).toEqual({ open: 'none' });
+  const beginning = workbench.beginVisit({ operator: 'Ida', ambientC: null });
+  store.getState().dialogOpened({ open: 'meter' });
+  await beginning;
+  expect(store.getState().dialog).toEqual({ open: 'meter' });
+});
