@@ -1,5 +1,6 @@
 import { useCallback } from 'react';
 import { I18nProvider } from 'react-aria-components';
+import { type Copied, CopiedContext } from './charts/copied.ts';
 import { writtenAs } from './format.ts';
 import { ExplainContext } from './parts/explain.ts';
 import { GlobalKeys } from './screens/GlobalKeys.tsx';
@@ -14,6 +15,7 @@ import { SkipLink } from './screens/SkipLink.tsx';
 import { StationScreen } from './screens/StationScreen.tsx';
 import { StationsScreen } from './screens/StationsScreen.tsx';
 import { TourStrip } from './screens/TourStrip.tsx';
+import { copiedNotice } from './state/copied-notice.ts';
 import { selectLink, selectRecordsAt, selectSearchIsOpen, selectSheet } from './state/select.ts';
 import { type Bench, BenchContext, useActions, useSelected } from './state/use-workbench.ts';
 
@@ -33,21 +35,24 @@ function Screen() {
   const sheet = useSelected(selectSheet);
   const recordsAt = useSelected(selectRecordsAt);
   const searchIsOpen = useSelected(selectSearchIsOpen);
-  const { helpOpened } = useActions();
+  const { helpOpened, noticed } = useActions();
   const explain = useCallback((term: string) => helpOpened('terms', term), [helpOpened]);
+  const copied = useCallback((what: Copied) => noticed(copiedNotice(what)), [noticed]);
   if (link.at === 'closed') return <LostLink why={link.why} />;
   return (
     <ExplainContext value={explain}>
-      <SkipLink />
-      <GlobalKeys />
-      <NoticeBar />
-      <TourStrip />
-      {sheet.at !== 'none' && <StationScreen />}
-      {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
-      <MeterScreen />
-      <KeptDialogs />
-      {searchIsOpen && <SearchPanel />}
-      <HelpPanel />
+      <CopiedContext value={copied}>
+        <SkipLink />
+        <GlobalKeys />
+        <NoticeBar />
+        <TourStrip />
+        {sheet.at !== 'none' && <StationScreen />}
+        {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
+        <MeterScreen />
+        <KeptDialogs />
+        {searchIsOpen && <SearchPanel />}
+        <HelpPanel />
+      </CopiedContext>
     </ExplainContext>
   );
 }

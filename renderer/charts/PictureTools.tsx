@@ -1,65 +1,93 @@
-import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { type ReactNode, type RefObject, useContext } from 'react';
 import { PressButton } from '../parts/PressButton.tsx';
-import { type PairWay, pairWays } from './change.ts';
+import { handBlob } from '../save-file.ts';
+import { CopiedContext } from './copied.ts';
+import { drawPicture } from './picture-file.ts';
 import type { ZoomControls } from './use-chart-hand.ts';
 
 export type PictureToolsProps = Readonly<{
-  controls: ZoomControls;
-  /** How the two sweeps are shown; null where there is one. */
-  way: PairWay | null;
-  onWay: (way: PairWay) => void;
-  onCopy: () => void;
+  /** Holds the drawing, svg over svg or side by side: what is in it is what is copied. */
+  box: RefObject<HTMLElement | null>;
+  /** What is drawn, with its unit: over the picture and in its file's name. */
+  title: string;
+  /** Whose it is and of when: "07 Mill Lane, 29 November 2026, 09:12". */
+  about: string;
+  /** The same as numbers. */
+  csv: () => string;
+  /** Null where nothing is to be had by coming nearer. */
+  controls: ZoomControls | null;
+  /** What the whole of the axis is called. */
+  wholeName?: string;
+  /** What can be done with this drawing alone; it stands before the rest. */
+  children?: ReactNode;
 }>;
 
-const wayWords: Record<PairWay, string> = {
-  over: 'Over each other',
-  beside: 'Side by side',
-  moving: 'Before to after',
-};
+/** "07-mill-lane-level-over-frequency" */
+const fileNameOf = (words: string): string =>
+  words
+    .toLowerCase()
+    .replace(/[^\p{L}\d]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 80);
 
-/** What can be done with the drawing itself. Its keys do the same. */
-export function PictureTools({ controls, way, onWay, onCopy }: PictureToolsProps) {
+/** What can be done with the drawing itself. Where it can be zoomed, its keys do the same. */
+export function PictureTools(props: PictureToolsProps) {
+  const { box, title, about, csv, controls, wholeName = 'Whole band', children } = props;
+  const said = useContext(CopiedContext);
+  const copyNumbers = async () => {
+    try {
+      await navigator.clipboard.writeText(csv());
+      said('numbers');
+    } catch {
+      said('no numbers');
+    }
+  };
+  const copyPicture = async () => {
+    if (box.current === null) return;
+    const picture = drawPicture(box.current, { title, about });
+    try {
+      // The promise itself goes in: some browsers forget the press that allowed it while the picture is drawn.
+      await navigator.clipboard.write([new ClipboardItem({ 'image/png': picture })]);
+      said('picture');
+    } catch {
+      try {
+        handBlob(`${fileNameOf(`${about} ${title}`)}.png`, await picture);
+        said('picture saved');
+      } catch {
+        said('no picture');
+      }
+    }
+  };
   return (
     <div className="picture-tools" role="toolbar" aria-label="The chart">
-      {way !== null && (
-        <ToggleButtonGroup
-          className="segments picture-tools__ways"
-          aria-label="Before and after"
-          selectionMode="single"
-          selectedKeys={[way]}
-          onSelectionChange={(keys) => {
-            const [key] = keys;
-            // Pressed once more, the way from before to after runs again.
-            onWay(pairWays.find((one) => one === key) ?? way);
-          }}
-        >
-          {pairWays.map((one) => (
-            <ToggleButton key={one} id={one}>
-              {wayWords[one]}
-            </ToggleButton>
-          ))}
-        </ToggleButtonGroup>
-      )}
+      {children}
       <div className="picture-tools__zoom">
-        <PressButton rank="quiet" onPress={onCopy}>
+        <PressButton rank="quiet" onPress={copyNumbers}>
           Copy numbers
         </PressButton>
-        {!controls.isWhole && (
-          <PressButton rank="quiet" onPress={controls.toWhole}>
-            Whole band
-          </PressButton>
+        <PressButton rank="quiet" onPress={copyPicture}>
+          Copy picture
+        </PressButton>
+        {controls !== null && (
+          <>
+            {!controls.isWhole && (
+              <PressButton rank="quiet" onPress={controls.toWhole}>
+                {wholeName}
+              </PressButton>
+            )}
+            <PressButton
+              rank="quiet"
+              aria-label="Farther"
+              onPress={controls.farther}
+              isDisabled={controls.isWhole}
+            >
+              −
+            </PressButton>
+            <PressButton rank="quiet" aria-label="Nearer" onPress={controls.nearer}>
+              +
+            </PressButton>
+          </>
         )}
-        <PressButton
-          rank="quiet"
-          aria-label="Farther"
-          onPress={controls.farther}
-          isDisabled={controls.isWhole}
-        >
-          −
-        </PressButton>
-        <PressButton rank="quiet" aria-label="Nearer" onPress={controls.nearer}>
-          +
-        </PressButton>
       </div>
     </div>
   );

@@ -1,10 +1,12 @@
 import { useMemo, useRef, useState } from 'react';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { levelWord } from '../format.ts';
 import { asAfter, asBefore, type PairWay } from './change.ts';
 import { cursorWords, type SeriesNames } from './cursor-values.ts';
 import type { EndLabel } from './end-labels.ts';
+import { PairWays } from './PairWays.tsx';
 import { PictureTools } from './PictureTools.tsx';
-import { type ChartRow, rowsIn } from './rows.ts';
+import { type ChartRow, chartCsv, rowsIn } from './rows.ts';
 import { Spoken } from './Spoken.tsx';
 import { type ShownAs, SweepPanel } from './SweepPanel.tsx';
 import { AXIS_WIDTH, LABEL_WIDTH, levelPlot, levelSpan, stripSpan } from './scale.ts';
@@ -24,9 +26,9 @@ export type SweepPictureProps = Readonly<{
   /** The band that the port works in: a sweep that was cut short still stands in its place. */
   band: Readonly<{ lowMhz: number; highMhz: number }> | null;
   title: string;
+  /** Whose sweep it is and of when, for a picture that leaves the page. */
+  about: string;
   unit: LevelUnitName;
-  /** Puts what is drawn somewhere as numbers. */
-  onCopy: (rows: readonly ChartRow[]) => void;
 }>;
 
 /** Nearer than a few channels there is nothing more to see. */
@@ -113,14 +115,22 @@ export function SweepPicture(props: SweepPictureProps) {
   return (
     <div className="picture-frame">
       <PictureTools
+        box={box}
+        title={`${props.title}, ${levelWord(unit)}`}
+        about={props.about}
+        csv={() => chartCsv(rows)}
         controls={controls}
-        way={isPair ? way : null}
-        onWay={(chosen) => {
-          setWanted(chosen);
-          setRuns((before) => before + 1);
-        }}
-        onCopy={() => props.onCopy(rows)}
-      />
+      >
+        {isPair && (
+          <PairWays
+            way={way}
+            onWay={(chosen) => {
+              setWanted(chosen);
+              setRuns((before) => before + 1);
+            }}
+          />
+        )}
+      </PictureTools>
       <div
         ref={box}
         className="picture"

@@ -4,16 +4,17 @@ import { rowsAtPort } from '../../core/line/port-level.ts';
 import { ChartGuard } from '../charts/ChartGuard.tsx';
 import type { EndLabel } from '../charts/end-labels.ts';
 import { LiveTrace } from '../charts/LiveTrace.tsx';
-import { type ChartRow, chartCsv, chartRows } from '../charts/rows.ts';
+import { chartRows } from '../charts/rows.ts';
 import { SweepPicture } from '../charts/SweepPicture.tsx';
 import { SweepTable } from '../charts/SweepTable.tsx';
+import { moment } from '../format.ts';
 import { nearestOffsetDb } from '../state/line-up-draft.ts';
 import { predictionOf } from '../state/prediction.ts';
 import { bandOf } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
 import { selectFace, selectLevelUnit, selectTheme } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
-import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
+import { useBench, useSelected } from '../state/use-workbench.ts';
 
 export type PictureProps = Readonly<{
   view: SheetView;
@@ -63,19 +64,6 @@ function Running({ view, sheet, run }: PictureProps) {
 }
 
 function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationSheet }>) {
-  const { noticed } = useActions();
-  const copy = async (drawn: readonly ChartRow[]) => {
-    try {
-      await navigator.clipboard.writeText(chartCsv(drawn));
-      noticed({ tone: 'news', text: 'The chart’s numbers are in the clipboard, as CSV.', help: '' });
-    } catch {
-      noticed({
-        tone: 'problem',
-        text: 'The clipboard took nothing.',
-        help: 'Let this page write to it, or save the sweep as a file.',
-      });
-    }
-  };
   const face = useSelected(selectFace);
   const unit = useSelected(selectLevelUnit);
   const { shown, before, design, port, targets } = view;
@@ -135,7 +123,9 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
         band={band}
         title={title}
         unit={unit}
-        onCopy={copy}
+        about={
+          shown === null ? sheet.station.name : `${sheet.station.name}, ${moment(shown.summary.startedAt)}`
+        }
       />
     </ChartGuard>
   );
