@@ -1,5 +1,6 @@
 import type { LevelUnitName } from '../core/bridge/settings-calls.ts';
 import { levelFrom, levelIn } from '../core/units.ts';
+import { monthNames } from '../core/words/month-names.ts';
 import * as numbers from '../core/words/numbers.ts';
 import { type Manner, usualManner } from './manner.ts';
 
@@ -60,20 +61,6 @@ export const levelFromNumber = (value: number, unit: LevelUnitName): number => {
 };
 
 const pad = (value: number): string => String(value).padStart(2, '0');
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** "09:12", or "9:12 am" where that is the custom: the clock at this place. */
 export function clock(moment: string): string {
@@ -90,14 +77,20 @@ export function day(moment: string, now: string): string {
   const sameYear = at.getFullYear() === today.getFullYear();
   if (sameYear && at.getMonth() === today.getMonth() && at.getDate() === today.getDate())
     return `today ${clock(moment)}`;
-  const date = `${at.getDate()}${NARROW}${months[at.getMonth()] ?? ''}`;
+  const date = `${at.getDate()}${NARROW}${monthNames[at.getMonth()] ?? ''}`;
   return sameYear ? date : `${date} ${at.getFullYear()}`;
+}
+
+/** "14 March 2024, 09:12": for what is read elsewhere and later. */
+export function moment(at: string): string {
+  const then = new Date(at);
+  return `${then.getDate()}${NARROW}${monthNames[then.getMonth()] ?? ''} ${then.getFullYear()}, ${clock(at)}`;
 }
 
 /** "14 January" of "2025-01-14": a day of any year. */
 export function dayOfYear(date: string): string {
   const [, month = '', at = ''] = date.split('-');
-  return `${Number(at)}${NARROW}${months[Number(month) - 1] ?? month}`;
+  return `${Number(at)}${NARROW}${monthNames[Number(month) - 1] ?? month}`;
 }
 
 /** "15 January 2027" of "2027-01-15" */

@@ -1,3 +1,5 @@
+import { monthNames } from './month-names.ts';
+
 /** Where a clock stands: an IANA zone and, where that is unknown here, its offset. */
 export type ClockPlace = Readonly<{ timeZone: string; utcOffsetMin: number }>;
 
@@ -10,20 +12,6 @@ export type LocalTime = Readonly<{
   offset: string;
 }>;
 
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /** What the zone's own rules say; null where this system does not know the zone. */
@@ -69,7 +57,7 @@ export function localTime(moment: string, { timeZone, utcOffsetMin }: ClockPlace
  */
 export function dayWords(day: string): string {
   const [year = '', month = '', at = ''] = day.split('-');
-  return `${Number(at)}\u00A0${months[Number(month) - 1] ?? month} ${year}`;
+  return `${Number(at)}\u00A0${monthNames[Number(month) - 1] ?? month} ${year}`;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { EventData } from '../../core/bridge/contract.ts';
 import type { LiveReading, LiveRun } from '../../core/bridge/live-calls.ts';
+import { createFrameNews } from './frame-news.ts';
 
 /** One reading of the level that is watched: seconds since the run began, dBmV at the port; null where the meter had none. */
 export type LevelAt = Readonly<{ atS: number; levelDbmv: number | null }>;
@@ -47,29 +48,20 @@ const forgotten = { highestDbmv: null, lowestDbmv: null };
  * writes or draws is called once a frame.
  */
 export function createLevelFeed(nextFrame: (callback: () => void) => void, clockMs: () => number): LevelFeed {
-  const listeners = new Set<() => void>();
+  const news = createFrameNews(nextFrame);
   let liveId: string | null = null;
   let readings: LevelAt[] = [];
   let lastMs: number | null = null;
   let held: { highestDbmv: number | null; lowestDbmv: number | null } = forgotten;
-  let asked = false;
   let resting = false;
 
-  const changed = () => {
-    if (asked) return;
-    asked = true;
-    nextFrame(() => {
-      asked = false;
-      for (const listener of [...listeners]) listener();
-    });
-  };
   const clear = (id: string | null) => {
     liveId = id;
     readings = [];
     lastMs = null;
     held = forgotten;
     resting = false;
-    changed();
+    news.changed();
   };
   const take = (elapsedMs: number, meterDbmv: number | null, testPointLossDb: number) => {
     const levelDbmv = meterDbmv === null ? null : meterDbmv + testPointLossDb;
@@ -101,12 +93,12 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
       if (event.elapsedMs / 1000 <= lastS) return;
       take(event.elapsedMs, event.meterDbmv, event.testPointLossDb);
       lastMs = clockMs();
-      changed();
+      news.changed();
     },
     rest: () => {
       lastMs = null;
       resting = true;
-      changed();
+      news.changed();
     },
     forget: () => {
       clear(liveId);
@@ -121,11 +113,8 @@ export function createLevelFeed(nextFrame: (callback: () => void) => void, clock
     held: () => held,
     holdAnew: () => {
       held = forgotten;
-      changed();
+      news.changed();
     },
-    onFrame: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onFrame: news.subscribe,
   };
 }

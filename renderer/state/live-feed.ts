@@ -1,5 +1,6 @@
 import type { EventData } from '../../core/bridge/contract.ts';
 import type { Reading } from '../../core/bridge/records.ts';
+import { createFrameNews } from './frame-news.ts';
 
 export type LiveFeed = Readonly<{
   /** Forgets the last sweep. Readings of a sweep whose id is not yet known are taken as the new one's. */
@@ -19,21 +20,15 @@ export type LiveFeed = Readonly<{
  * is called once a frame.
  */
 export function createLiveFeed(nextFrame: (callback: () => void) => void): LiveFeed {
-  const listeners = new Set<() => void>();
+  const news = createFrameNews(nextFrame);
   let sweepId: string | null = null;
   let slots: (Reading | undefined)[] = [];
   let shown: readonly Reading[] = [];
   let stale = false;
-  let asked = false;
 
   const changed = () => {
     stale = true;
-    if (asked) return;
-    asked = true;
-    nextFrame(() => {
-      asked = false;
-      for (const listener of [...listeners]) listener();
-    });
+    news.changed();
   };
   const clear = (id: string | null) => {
     sweepId = id;
@@ -69,9 +64,6 @@ export function createLiveFeed(nextFrame: (callback: () => void) => void): LiveF
       }
       return shown;
     },
-    onFrame: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onFrame: news.subscribe,
   };
 }

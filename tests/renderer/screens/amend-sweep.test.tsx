@@ -9,12 +9,8 @@ import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { scriptedClient } from '../scripted-client.ts';
 import { byReading, exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { StillObserver } from '../still-observer.ts';
 
-class StillObserver {
-  observe() {}
-  unobserve() {}
-  disconnect() {}
-}
 beforeEach(() => {
   vi.stubGlobal('ResizeObserver', StillObserver);
   Element.prototype.scrollIntoView = () => {};

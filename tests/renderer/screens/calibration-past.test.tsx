@@ -14,12 +14,8 @@ import { viewWatch } from '../../../renderer/state/watch-view.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { scriptedClient } from '../scripted-client.ts';
 import { sheetOf } from '../sheet-records.ts';
+import { StillObserver } from '../still-observer.ts';
 
-class StillObserver {
-  observe() {}
-  unobserve() {}
-  disconnect() {}
-}
 vi.stubGlobal('ResizeObserver', StillObserver);
 vi.stubGlobal('matchMedia', () => ({ matches: false, addEventListener() {}, removeEventListener() {} }));
 afterEach(cleanup);

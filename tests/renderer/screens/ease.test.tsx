@@ -8,12 +8,8 @@ import { keepTour, recallTour } from '../../../renderer/state/tour-memory.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
 import { sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { StillObserver } from '../still-observer.ts';
 
-class StillObserver {
-  observe() {}
-  unobserve() {}
-  disconnect() {}
-}
 beforeEach(() => {
   vi.stubGlobal('ResizeObserver', StillObserver);
   // jsdom has no layout, so nothing can scroll there.

@@ -8,12 +8,8 @@ import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { scriptedClient } from '../scripted-client.ts';
+import { StillObserver } from '../still-observer.ts';
 
-class StillObserver {
-  observe() {}
-  unobserve() {}
-  disconnect() {}
-}
 vi.stubGlobal('ResizeObserver', StillObserver);
 afterEach(cleanup);
 

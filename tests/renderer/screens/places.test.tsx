@@ -13,12 +13,8 @@ import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
 import { station as plainStation, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
+import { StillObserver } from '../still-observer.ts';
 
-class StillObserver {
-  observe() {}
-  unobserve() {}
-  disconnect() {}
-}
 beforeEach(() => {
   vi.stubGlobal('ResizeObserver', StillObserver);
   Element.prototype.scrollIntoView = () => {};

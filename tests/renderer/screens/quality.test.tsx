@@ -8,12 +8,8 @@ import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
 import { exact, station, sweepOf } from '../sheet-records.ts';
+import { StillObserver } from '../still-observer.ts';
 
-class StillObserver {
-  observe() {}
-  unobserve() {}
-  disconnect() {}
-}
 beforeEach(() => {
   vi.stubGlobal('ResizeObserver', StillObserver);
   // A list that draws only what is in sight needs a size to be in sight of.

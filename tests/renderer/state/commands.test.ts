@@ -173,7 +173,9 @@ it('says that readings of a killed program are kept', async () => {
 });
 
 it('closes the dialog whose work is done, and no other that the person opened meanwhile', async () => {
-  const { workbench, store } = bench({ ...opened, 'visits.begin': () => ({ visitId: 'v' }) });
+  const [visit] = sheetOf([]).sheet.visits;
+  if (visit === undefined) throw new Error('the story has a visit');
+  const { workbench, store } = bench({ ...opened, 'visits.begin': () => visit });
   await workbench.openStation(station.id);
   store.getState().dialogOpened({ open: 'begin-visit' });
   await workbench.beginVisit({ operator: 'Ida', ambientC: null });

@@ -1,0 +1,6 @@
+/** jsdom has no layout, so nothing ever changes its size. */
+export class StillObserver {
+  observe() {}
+  unobserve() {}
+  disconnect() {}
+}
