@@ -7,6 +7,16 @@ export const pageScheme = 'tiltwright';
 export const pageOrigin = `${pageScheme}://workbench`;
 export const pageUrl = `${pageOrigin}/index.html`;
 
+/** True for an address of the page itself, whatever way its origin is written. */
+export function isOfPage(address: string): boolean {
+  try {
+    const { protocol, host } = new URL(address);
+    return `${protocol}//${host}` === pageOrigin;
+  } catch {
+    return false;
+  }
+}
+
 const kinds: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',

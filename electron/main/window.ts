@@ -1,5 +1,5 @@
 import type { BrowserWindowConstructorOptions, Session, WebContents } from 'electron';
-import { pageUrl } from './page-files.ts';
+import { isOfPage, pageUrl } from './page-files.ts';
 
 /** A page without Node, in a sandbox, with a preload of two functions. */
 export function windowOptions(preloadFile: string): BrowserWindowConstructorOptions {
@@ -27,15 +27,22 @@ export function windowOptions(preloadFile: string): BrowserWindowConstructorOpti
   };
 }
 
-/** The page asks the bridge for everything; it needs no permission of the browser, and no device. */
+/** A chart is copied by a press of the person; what the clipboard takes is text or a picture, and nothing is read from it. */
+const COPYING = 'clipboard-sanitized-write';
+
+/** The page asks the bridge for everything; it needs no permission of the browser but to copy, and no device. */
 export function refusePermissions(
   session: Pick<
     Session,
     'setPermissionRequestHandler' | 'setPermissionCheckHandler' | 'setDevicePermissionHandler' | 'on'
   >,
 ): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((_contents, permission, answer, { requestingUrl }) =>
+    answer(permission === COPYING && isOfPage(requestingUrl)),
+  );
+  session.setPermissionCheckHandler(
+    (_contents, permission, requestingOrigin) => permission === COPYING && isOfPage(requestingOrigin),
+  );
   session.setDevicePermissionHandler(() => false);
   // The meter's port belongs to the backend; an empty choice tells the page that nothing was chosen.
   session.on('select-serial-port', (event, _ports, _contents, choose) => {

@@ -42,12 +42,31 @@ describe('permissions', () => {
     (permission) => {
       const { handlers } = fakeSession();
       const answers: unknown[] = [];
-      handlers.request?.(null, permission, (granted: unknown) => answers.push(granted));
+      handlers.request?.(null, permission, (granted: unknown) => answers.push(granted), {
+        requestingUrl: pageUrl,
+      });
       expect(answers).toEqual([false]);
       expect(handlers.check?.(null, permission, pageUrl, {})).toBe(false);
       expect(handlers.device?.({ deviceType: permission })).toBe(false);
     },
   );
+
+  it.each([
+    [pageUrl, true],
+    ['tiltwright://workbench', true],
+    ['tiltwright://workbench/', true],
+    ['tiltwright://workbench.elsewhere/', false],
+    ['https://workbench/', false],
+    ['', false],
+  ])('let the page alone copy into the clipboard: %s', (address, granted) => {
+    const { handlers } = fakeSession();
+    const answers: unknown[] = [];
+    handlers.request?.(null, 'clipboard-sanitized-write', (one: unknown) => answers.push(one), {
+      requestingUrl: address,
+    });
+    expect(answers).toEqual([granted]);
+    expect(handlers.check?.(null, 'clipboard-sanitized-write', address, {})).toBe(granted);
+  });
 
   it('choose no device', () => {
     const { session } = fakeSession();
