@@ -35,14 +35,25 @@ export function deadCarriers(trace: Trace, rows: readonly LevelRow[]): number[] 
   });
 }
 
-/** Holes in the raster, no wider than a few channels, with rows on the raster on both of their shores. */
-function holes({ mhz, stepMhz }: Trace): number[] {
+/**
+ * Holes in the raster, no wider than a few channels, with rows on the raster on both of their shores. The sweep may end at
+ * a shore, and a carrier between two holes is a shore of both; but where most of an island is holes, it has no raster.
+ */
+function holes({ mhz, island, stepMhz }: Trace): number[] {
   const steps = mhz.slice(1).map((f, i) => (f - (mhz[i] ?? f)) / stepMhz);
-  const isOne = (at: number) => Math.abs((steps[at] ?? 0) - 1) <= OFF_RASTER_STEPS;
+  const isWhole = (width: number) =>
+    Math.round(width) >= 1 && Math.abs(width - Math.round(width)) <= OFF_RASTER_STEPS;
+  const votes = new Map<number | undefined, number>();
+  for (const [i, width] of steps.entries()) {
+    if (island[i] !== island[i + 1]) continue;
+    const vote = Math.abs(width - 1) <= OFF_RASTER_STEPS ? 1 : -1;
+    votes.set(island[i], (votes.get(island[i]) ?? 0) + vote);
+  }
+  const isShore = (at: number) => isWhole(steps[at] ?? 1) || island[at] !== island[at + 1];
   return steps.flatMap((width, i) => {
     const count = Math.round(width);
-    if (count < 2 || width > WIDEST_GAP_STEPS || Math.abs(width - count) > OFF_RASTER_STEPS) return [];
-    if (!isOne(i - 1) || !isOne(i + 1)) return [];
+    if (count < 2 || width > WIDEST_GAP_STEPS || !isWhole(width)) return [];
+    if (!isShore(i - 1) || !isShore(i + 1) || (votes.get(island[i]) ?? 0) < 0) return [];
     const from = mhz[i] ?? 0;
     const spacing = ((mhz[i + 1] ?? 0) - from) / count;
     return Array.from({ length: count - 1 }, (_, k) => from + (k + 1) * spacing);

@@ -15,6 +15,14 @@ describe('missing carriers', () => {
     expect(findingsIn(rows).map((one) => one.kind)).toEqual(gone.map(() => 'missing'));
   });
 
+  it("are holes at the sweep's ends and on both sides of one carrier as well (contract, section 3: missing)", () => {
+    for (const gone of [[63], [861], [129, 141], [63, 75, 855, 861]]) {
+      const rows = simulatedSweep(() => 0, { mhz: channels.filter((f) => !gone.includes(f)), noiseDb: 0.1 });
+      expect(missingIn(rows)).toEqual(gone);
+      expect(findingsIn(rows).map((one) => one.kind)).toEqual(gone.map(() => 'missing'));
+    }
+  });
+
   it('are not a gap of the plan, nor the odd spacing of a plan', () => {
     const wide = channels.filter((f) => f < 300 || f > 330);
     expect(missingIn(simulatedSweep(() => 0, { mhz: wide }))).toEqual([]);
