@@ -8,6 +8,9 @@ export type ControlState = Readonly<{
   atLimit: boolean;
 }>;
 
+/** A demand that ends exactly at the limit is not held there, whichever way a computer's last digit fell. */
+const ROUNDING_DB = 1e-9;
+
 /**
  * Where the control stands at a temperature.
  * @param ambientC  degrees C of the cable
@@ -21,9 +24,8 @@ export function controlAt(plan: SeasonPlan, ambientC: number): ControlState {
   const followed = followedPart(plan);
   if (mode === 'manual') return { controlDb: 0, atLimit: false };
   const wantedDb = followed * spanDemandDb(plan.span, topMhz, ambientC, setAtC);
-  if (wantedDb > upDb) return { controlDb: upDb, atLimit: true };
-  if (wantedDb < -downDb) return { controlDb: -downDb, atLimit: true };
-  return { controlDb: wantedDb, atLimit: false };
+  const controlDb = Math.min(Math.max(wantedDb, -downDb), upDb);
+  return { controlDb, atLimit: Math.abs(wantedDb - controlDb) > ROUNDING_DB };
 }
 
 /**

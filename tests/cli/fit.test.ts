@@ -108,6 +108,7 @@ describe('fit', () => {
     ],
     ['a shape that is none', [straight, '--shape', 'round'], /Allowed choices are linear, cable/],
     ['a number that is none', [straight, '--low', 'deep'], /a frequency in MHz is a number/],
+    ['a number in no notation of people', [straight, '--low', '0x10'], /a frequency in MHz is a number/],
     ['a range that is none', [straight, '--low', '300', '--high', '100'], /low frequency must lie below/],
     ['a path that is none', ['a\0b'], /is no path/],
   ])('refuses %s in one line', async (_what, args, line) => {

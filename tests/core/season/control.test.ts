@@ -29,6 +29,13 @@ describe('the control', () => {
     expect(controlAt(plan, 30)).toEqual({ controlDb: 0.5, atLimit: false });
   });
 
+  it('is not held by the last digit of a sum either (contract, section 3, season: atLimit when c was held)', () => {
+    const plan = harbourPlan({ upDb: 0.8, downDb: 1.2 }, { lossDb: 20, perDegreeC: 0.002 });
+    expect(controlAt(plan, 40)).toEqual({ controlDb: 0.8, atLimit: false });
+    expect(controlAt(plan, -10)).toEqual({ controlDb: -1.2, atLimit: false });
+    expect(controlAt(plan, 40.001)).toEqual({ controlDb: 0.8, atLimit: true });
+  });
+
   it('throws for a thermal control without its tracking', () => {
     const plan = { ...harbourPlan({ mode: 'thermal', thermalTracking: 0.8 }), thermalTracking: null };
     expect(() => followedPart(plan)).toThrow(RangeError);
