@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { type Copied, CopiedContext } from './charts/copied.ts';
 import { writtenAs } from './format.ts';
+import { AskFirst } from './parts/AskFirst.tsx';
 import { ExplainContext } from './parts/explain.ts';
 import { GlobalKeys } from './screens/GlobalKeys.tsx';
 import { HelpPanel } from './screens/HelpPanel.tsx';
@@ -42,16 +43,18 @@ function Screen() {
   return (
     <ExplainContext value={explain}>
       <CopiedContext value={copied}>
-        <SkipLink />
-        <GlobalKeys />
-        <NoticeBar />
-        <TourStrip />
-        {sheet.at !== 'none' && <StationScreen />}
-        {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
-        <MeterScreen />
-        <KeptDialogs />
-        {searchIsOpen && <SearchPanel />}
-        <HelpPanel />
+        <AskFirst>
+          <SkipLink />
+          <GlobalKeys />
+          <NoticeBar />
+          <TourStrip />
+          {sheet.at !== 'none' && <StationScreen />}
+          {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
+          <MeterScreen />
+          <KeptDialogs />
+          {searchIsOpen && <SearchPanel />}
+          <HelpPanel />
+        </AskFirst>
       </CopiedContext>
     </ExplainContext>
   );

@@ -1,5 +1,6 @@
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import type { Station } from '../../core/files/station.ts';
+import { useLeave } from '../parts/unsaved.ts';
 import { placesOf } from '../state/place-slice.ts';
 import { selectPlace } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
@@ -10,6 +11,7 @@ export type PlaceTabsProps = Readonly<{ station: Station; isDisabled: boolean }>
 export function PlaceTabs({ station, isDisabled }: PlaceTabsProps) {
   const place = useSelected(selectPlace);
   const { placeChosen } = useActions();
+  const leave = useLeave();
   const here = placesOf(station);
   return (
     <nav className="places" aria-label="At this station">
@@ -23,7 +25,7 @@ export function PlaceTabs({ station, isDisabled }: PlaceTabsProps) {
         onSelectionChange={(keys) => {
           const [key] = keys;
           const chosen = here.find((one) => one.place === key);
-          if (chosen !== undefined) placeChosen(chosen.place);
+          if (chosen !== undefined && chosen.place !== place) leave(() => placeChosen(chosen.place));
         }}
       >
         {here.map((one) => (

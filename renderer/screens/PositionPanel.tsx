@@ -4,6 +4,7 @@ import { countIn } from '../../core/files/truck-moves.ts';
 import { capital, plugIn } from '../format.ts';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import { ValueKeys } from '../parts/ValueKeys.tsx';
 import { selectBusy, selectTruck } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -12,24 +13,41 @@ import { DialogNotice } from './DialogNotice.tsx';
 export type PositionPanelProps = Readonly<{ position: Position; inDb: number; proposedDb: number | null }>;
 
 /** Says what is plugged in at one position. The archive keeps when it was changed and from what. */
-export function PositionPanel({ position, inDb, proposedDb }: PositionPanelProps) {
+export function PositionPanel(props: PositionPanelProps) {
+  const { dialogOpened } = useActions();
+  return (
+    <Panel
+      title={`What is in the ${props.position.name}?`}
+      isOpen
+      onClose={() => dialogOpened({ open: 'none' })}
+    >
+      <PositionForm {...props} />
+    </Panel>
+  );
+}
+
+function PositionForm({ position, inDb, proposedDb }: PositionPanelProps) {
   const busy = useSelected(selectBusy);
   const { truck } = useSelected(selectTruck);
-  const { dialogOpened, dialogDone } = useActions();
+  const { dialogDone } = useActions();
   const { fitParts } = useWorkbench();
-  const [valueDb, setValueDb] = useState(proposedDb ?? inDb);
+  const [chosenDb, setChosenDb] = useState<number | null>(null);
+  const valueDb = chosenDb ?? proposedDb ?? inDb;
+  const keep = () => fitParts([{ position: position.name, from: inDb, to: valueDb }], null);
+  // What is proposed is nobody's word yet, and what is in already is no change.
+  useUnsaved({ isChanged: chosenDb !== null && chosenDb !== inDb, trouble: null, keep });
   const note = async () => {
-    if (await fitParts([{ position: position.name, from: inDb, to: valueDb }], null)) dialogDone('position');
+    if (await keep()) dialogDone('position');
   };
   return (
-    <Panel title={`What is in the ${position.name}?`} isOpen onClose={() => dialogOpened({ open: 'none' })}>
+    <>
       <ValueKeys
         label={`${capital(position.name)}, values of the kit in dB`}
         values={position.values}
         inDb={inDb}
         proposedDb={proposedDb}
         chosenDb={valueDb}
-        onChoose={setValueDb}
+        onChoose={setChosenDb}
         inTruck={truck === null ? null : (value) => countIn(truck, position, value)}
       />
       <DialogNotice />
@@ -38,6 +56,6 @@ export function PositionPanel({ position, inDb, proposedDb }: PositionPanelProps
           {valueDb === inDb ? `${plugIn(inDb)} is in` : `${plugIn(valueDb)} is in now`}
         </PressButton>
       </div>
-    </Panel>
+    </>
   );
 }

@@ -15,6 +15,7 @@ import {
   Text,
 } from 'react-aria-components';
 import { Glyph } from '../parts/Glyph.tsx';
+import { useLeave } from '../parts/unsaved.ts';
 import { goTo } from '../state/search-commands.ts';
 import { resultsOf } from '../state/search-results.ts';
 import { selectFound } from '../state/select.ts';
@@ -59,6 +60,7 @@ export function SearchPanel() {
 function SearchBox() {
   const { store, workbench, now } = useBench();
   const found = useSelected(selectFound);
+  const leave = useLeave();
   const [text, setText] = useState('');
   useEffect(() => {
     const rest = setTimeout(() => void workbench.searchRecords(text, now()), REST_MS);
@@ -79,7 +81,7 @@ function SearchBox() {
         aria-label="Results"
         onAction={(key) => {
           const result = results.find(({ id }) => id === key);
-          if (result !== undefined) void goTo(store, workbench, result.goal);
+          if (result !== undefined) leave(() => void goTo(store, workbench, result.goal));
         }}
         renderEmptyState={() => (isAsking ? 'Looking through the archive.' : <Nothing text={text} />)}
       >

@@ -3,6 +3,7 @@ import { Label, TextArea, TextField } from 'react-aria-components';
 import { type SetUpStepId, setUpSteps } from '../../core/set-up/steps.ts';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import type { SetUpView } from '../state/set-up-view.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
@@ -33,18 +34,32 @@ const words = {
 } as const;
 
 /** Skipping, doing again and giving up: each says what follows, and keeps the reason in the record. */
-export function SetUpDialog({ ask, view, onClose }: SetUpDialogProps) {
-  const { recordStep, abandonSetUp } = useWorkbench();
-  const [reason, setReason] = useState('');
-  const said = reason.trim();
-  const { act, reason: label, needs } = words[ask.ask];
-  const again = ask.ask === 'again' ? openedWith(view, ask.step) : [];
+export function SetUpDialog(props: SetUpDialogProps) {
+  const { ask, onClose } = props;
   const title =
     ask.ask === 'skip'
       ? `Skip “${titleOf(ask.step)}”`
       : ask.ask === 'again'
         ? `Do “${titleOf(ask.step)}” again`
         : 'Give the set-up up';
+  return (
+    <Panel title={title} isOpen onClose={onClose}>
+      <SetUpForm {...props} />
+    </Panel>
+  );
+}
+
+function SetUpForm({ ask, view, onClose }: SetUpDialogProps) {
+  const { recordStep, abandonSetUp } = useWorkbench();
+  const [reason, setReason] = useState('');
+  const said = reason.trim();
+  const { act, reason: label, needs } = words[ask.ask];
+  const again = ask.ask === 'again' ? openedWith(view, ask.step) : [];
+  useUnsaved({
+    isChanged: said !== '',
+    trouble: `the reason goes into the record with \u201C${act}\u201D.`,
+    keep: () => Promise.resolve(false),
+  });
   const go = async () => {
     const done =
       ask.ask === 'give-up'
@@ -60,7 +75,7 @@ export function SetUpDialog({ ask, view, onClose }: SetUpDialogProps) {
     if (done) onClose();
   };
   return (
-    <Panel title={title} isOpen onClose={onClose}>
+    <>
       {ask.ask === 'again' && (
         <p>
           {again.length === 0
@@ -79,6 +94,6 @@ export function SetUpDialog({ ask, view, onClose }: SetUpDialogProps) {
           {act}
         </PressButton>
       </div>
-    </Panel>
+    </>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Purpose } from '../../core/bridge/records.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
-import { capital } from '../format.ts';
+import { asWritten, capital } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { PlugInSwap } from '../parts/PlugInSwap.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -108,7 +108,7 @@ export function SetUpSweep({ open, view, step, onSkip }: SetUpSweepProps) {
       )}
       {changes.length > 0 && (
         <div className="do">
-          <p className="do__lead">{shown?.standing?.headline}</p>
+          <p className="do__lead">{asWritten(shown?.standing?.headline ?? '')}</p>
           <ol className="swaps swaps--many" aria-label="Parts to change">
             {changes.map((change) => (
               <PlugInSwap key={change.position} {...change} />

@@ -21,6 +21,7 @@ import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { UndoButtons } from '../parts/UndoButtons.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectLengthUnit } from '../state/select.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
@@ -59,6 +60,8 @@ export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft, undo, redo }:
     kept.cable !== draft.cable ||
     kept.lengthM !== draft.lengthM ||
     (kept.perDegreeF ?? PER_DEGREE_F) !== perDegreeF;
+  const keep = () => changeNotes({ span: draft });
+  useUnsaved({ isChanged: isSaid && changed, trouble: null, keep });
   const turnTo = (change: Partial<SpanNotes>, help = '') => {
     setWrong(help);
     onDraft({ ...draft, ...change });
@@ -132,7 +135,7 @@ export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft, undo, redo }:
       {changed && (
         <PressButton
           {...(isSaid ? { rank: 'do' as const } : {})}
-          onPress={() => void changeNotes({ span: draft })}
+          onPress={() => void keep()}
           isDisabled={busy === 'notes'}
         >
           Keep this span

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components';
 import { type TemperatureUnit, temperature } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
+import { useLeave } from '../parts/unsaved.ts';
 import { selectRun, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -16,11 +17,12 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
   const run = useSelected(selectRun);
   const { leaveStation } = useWorkbench();
   const { dialogOpened } = useActions();
+  const leave = useLeave();
   const { station, openVisit } = open.sheet;
   const reading = run.at === 'starting' || run.at === 'running' || run.at === 'stopping';
   return (
     <header className="bar bar--station">
-      <Button className="bar__back" onPress={leaveStation} aria-label="Back to the stations">
+      <Button className="bar__back" onPress={() => leave(leaveStation)} aria-label="Back to the stations">
         <Glyph name="back" />
       </Button>
       <p className="bar__place">

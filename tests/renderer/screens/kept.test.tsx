@@ -162,6 +162,20 @@ it('counts the truck by steppers, and proposes only what is there', async () => 
   expect(screen.queryByLabelText('Input pad: replace 6 with 4')).toBeNull();
 });
 
+it('asks before a chosen part that nobody has noted is gone, and never about one that was only proposed', async () => {
+  const { asked } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => -2 })] });
+  await press(/^input pad: 6 is in.*Change what is in\.$/i);
+  await press('Close');
+  expect(screen.queryByRole('dialog')).toBeNull();
+  await press(/^input pad: 6 is in.*Change what is in\.$/i);
+  await act(async () => fireEvent.click(screen.getByRole('option', { name: '3' })));
+  await press('Close');
+  expect(screen.getByRole('alertdialog', { name: 'Keep the changes?' })).toBeDefined();
+  await press('Discard');
+  expect(screen.queryByRole('dialog')).toBeNull();
+  expect(asked.map(({ name }) => name)).not.toContain('parts.fit');
+});
+
 it('learns a line-up from the sweep, lets many channels be told at once, and judges by it', async () => {
   const carried = sweepOf({ n: 1, offDb: () => -10 });
   const { kept } = await host({ sweeps: [carried] });

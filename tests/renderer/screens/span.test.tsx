@@ -136,6 +136,23 @@ it('gives the loss of a length and the length of a loss, and keeps the span in t
   expect(plain(document.querySelector('.span-main__head')?.textContent)).toContain('1242 ft of .750');
 });
 
+it('asks before a span that nothing has kept is left, and keeps it on the word', async () => {
+  const { notes } = await host({ notes: figures });
+  await press('Peaking', 'radio');
+  await press('Span and noise', 'radio');
+  await say('Length', '400');
+  await press('Peaking', 'radio');
+  expect(screen.getByRole('alertdialog', { name: 'Keep the changes?' })).toBeDefined();
+  await press('Go on editing');
+  expect(screen.getByLabelText<HTMLInputElement>('Length').value).toBe('400');
+  await press('Back to the stations');
+  await press('Go on editing');
+  await press('Peaking', 'radio');
+  await press('Keep');
+  expect(notes.current.notes?.span).toEqual({ cable: '.750', lengthM: 400 });
+  expect(screen.queryByRole('region', { name: 'The span in front of this station' })).toBeNull();
+});
+
 it('holds a sweep of the input against the cable, and says what is wrong with it', async () => {
   await host({ notes: figures, input: inputSweep(379, 0) });
   expect(facts()).toContain('Loses what it should');
