@@ -31,6 +31,12 @@ const NAME = /^tiltwright-\d{8}T\d{6}Z\.sqlite$/;
 
 export const backupName = (madeAtMs: number): string =>
   `tiltwright-${new Date(madeAtMs).toISOString().slice(0, 19).replace(/[-:]/g, '')}Z.sqlite`;
+/** Two in one second are two files: a backup never takes the place of another. */
+export function freeBackupName(folder: string, madeAtMs: number): string {
+  let atMs = madeAtMs;
+  while (existsSync(join(folder, backupName(atMs)))) atMs += 1000;
+  return backupName(atMs);
+}
 export const factsPath = (path: string): string => path.replace(/\.sqlite$/, '.json');
 
 export const writeFacts = (path: string, facts: BackupFacts): Promise<void> =>
@@ -92,10 +98,17 @@ export function rotate(folder: string, made: Backup, utcOffsetMin: number): read
   return gone.map(({ path }) => path);
 }
 
-/** What a program that was ended in the middle of a backup left behind. */
-export function removePartial(folder: string): void {
+/**
+ * What a program that was ended in the middle of a backup left behind: half a copy, facts whose copy had not its name
+ * yet, or facts of one that was let go.
+ */
+export function removeLeft(folder: string): void {
   if (!existsSync(folder)) return;
-  for (const name of readdirSync(folder))
-    if (/^tiltwright-\d{8}T\d{6}Z\.(sqlite|json)\.partial(-journal|-wal|-shm)?$/.test(name))
-      rmSync(join(folder, name), { force: true });
+  const names = readdirSync(folder);
+  for (const name of names) {
+    const isPart = /^tiltwright-\d{8}T\d{6}Z\.(sqlite|json)\.partial(-journal|-wal|-shm)?$/.test(name);
+    const isAlone =
+      /^tiltwright-\d{8}T\d{6}Z\.json$/.test(name) && !names.includes(name.replace(/json$/, 'sqlite'));
+    if (isPart || isAlone) rmSync(join(folder, name), { force: true });
+  }
 }

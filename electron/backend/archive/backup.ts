@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { ArchiveFault, isDiskTrouble, sqliteCodeOf } from './archive-fault.ts';
-import { type Backup, type BackupFacts, backupName, removePartial, writeFacts } from './backup-list.ts';
+import { type Backup, type BackupFacts, freeBackupName, removeLeft, writeFacts } from './backup-list.ts';
 import { createChain } from './chain.ts';
 import { type Copies, type Extent, extentOf } from './copies.ts';
 import { fileSha256, nameForGood, syncFile } from './on-disk.ts';
@@ -80,11 +80,11 @@ function refuseWithoutRoom(folder: string, bytes: number): void {
  */
 export async function backUp(archive: Copies, work: BackupWork): Promise<Backup> {
   const { folder, madeAtMs, program, signal, told } = work;
-  const path = join(folder, backupName(madeAtMs));
+  const path = join(folder, freeBackupName(folder, madeAtMs));
   const partial = `${path}.partial`;
   try {
     mkdirSync(folder, { recursive: true });
-    removePartial(folder);
+    removeLeft(folder);
     refuseWithoutRoom(folder, archive.bytes());
     const before = archive.extent();
     await archive.copyTo(partial, (done, total) => {
@@ -122,13 +122,13 @@ export async function backUp(archive: Copies, work: BackupWork): Promise<Backup>
     await nameForGood(partial, path);
     return { path, facts };
   } catch (fault) {
-    if (existsSync(folder)) for (const left of [partial, `${partial}-journal`]) removeLeft(left);
+    if (existsSync(folder)) for (const left of [partial, `${partial}-journal`]) tryToRemove(left);
     throw backupFaultOf(fault, folder);
   }
 }
 
 /** What stopped the backup is told, not that its rest can't be removed: it has no backup's name, and goes with the next one. */
-function removeLeft(path: string): void {
+function tryToRemove(path: string): void {
   try {
     rmSync(path, { force: true });
   } catch {

@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { createWriteStream } from 'node:fs';
-import { open, rename, rm, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { open, readdir, rename, rm, stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import { createGzip } from 'node:zlib';
 import {
@@ -38,6 +38,14 @@ export function recordsFileName(device: string, what: RecordsScope, madeAtMs: nu
   return `tiltwright-${device.slice(0, 8)}-${of.length === 0 ? 'everything' : of.join('-')}-${at}Z${RECORDS_ENDING}`;
 }
 
+/** Beginnings of files that programs of this laptop were ended over; those of others may still be written. */
+async function removeParts(folder: string, beginning: string): Promise<void> {
+  const names = await readdir(folder).catch(() => []);
+  for (const name of names)
+    if (name.startsWith(beginning) && /\.[0-9a-f]{8}\.part$/.test(name))
+      await rm(join(folder, name), { force: true });
+}
+
 /**
  * Writes the records that were asked for into a file, in small portions, so that a sweep that is being recorded does not
  * wait. The file has its name only when it is whole and on the disk.
@@ -66,6 +74,7 @@ export async function giveOut(
   );
   const fileName = recordsFileName(device, what, madeAtMs);
   const whole = isFolder ? join(path, fileName) : path;
+  await removeParts(dirname(whole), isFolder ? `tiltwright-${device.slice(0, 8)}-` : `${basename(whole)}.`);
   const part = `${whole}.${randomUUID().slice(0, 8)}.part`;
   const first = recordsText({
     format: RECORDS_FORMAT,

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { rmSync } from 'node:fs';
 import { appendFile, mkdir, open, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { setTimeout as rest } from 'node:timers/promises';
@@ -28,6 +29,15 @@ export type TransferService = Readonly<{
   take(input: Input<'transfer.take'>, signal: AbortSignal): Promise<Output<'transfer.take'>>;
 }>;
 
+/** What a program that was ended in the middle left: the page that it was for is gone as well. */
+function putAwayLeft(folder: string): void {
+  try {
+    rmSync(folder, { recursive: true, force: true });
+  } catch {
+    // A folder that takes nothing can still be looked at.
+  }
+}
+
 /** Gives records to other laptops and takes theirs in, one file at a time. */
 export function createTransfer(
   { archive, emit, now }: Pick<ServiceParts, 'archive' | 'emit' | 'now'>,
@@ -35,6 +45,7 @@ export function createTransfer(
 ): TransferService {
   const folder = join(dirname(archive.path), FOLDER);
   const pathOf = (file: string) => join(folder, file);
+  putAwayLeft(folder);
   let busy = false;
   const alone = async <T>(work: () => Promise<T>): Promise<T> => {
     if (busy)

@@ -1,5 +1,5 @@
 import { copyFileSync, existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { backUp } from '../../../electron/backend/archive/backup.ts';
@@ -96,6 +96,33 @@ describe('a backup', () => {
     expect(made.facts.broken).toBe(0);
     expect((await verify(bench.archive, signal)).broken).toEqual([]);
     expect(bench.archive.head().seq).toBe(before + added);
+  });
+
+  it('never takes the place of one that was made in the same second', async () => {
+    const bench = await recorded();
+    const folder = throwAwayFolder();
+    const first = await backUp(bench.archive.copies, work(folder));
+    const bytes = readFileSync(first.path);
+    await bench.endOf(await bench.start(40));
+    const second = await backUp(bench.archive.copies, work(folder));
+    expect(second.path).not.toBe(first.path);
+    expect(readFileSync(first.path).equals(bytes)).toBe(true);
+    expect(listBackups(folder).map(({ facts }) => facts.sweeps)).toEqual([1, 2]);
+  });
+
+  it('puts away what a killed one left, facts without a copy among it, and nothing else', async () => {
+    const bench = await recorded();
+    const folder = throwAwayFolder();
+    const first = await backUp(bench.archive.copies, work(folder, Date.parse('2026-03-01T09:00:00Z')));
+    const left = ['sqlite.partial', 'sqlite.partial-journal', 'json.partial', 'json'].map(
+      (ending) => `tiltwright-20260228T090000Z.${ending}`,
+    );
+    for (const name of [...left, 'notes.json']) writeFileSync(join(folder, name), '{}');
+    const second = await backUp(bench.archive.copies, work(folder));
+    const whole = [first, second].flatMap(({ path }) => [path, factsPath(path)]);
+    expect(readdirSync(folder).toSorted()).toEqual(
+      ['notes.json', ...whole.map((path) => basename(path))].toSorted(),
+    );
   });
 
   it('with a record that is not as it was recorded is told as such, counts as none, and lets none go', async () => {

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { throwAwayFolder } from '../../support/archive.ts';
 import { stick } from '../../support/two-laptops.ts';
 import { joined } from '../services/joined.ts';
 
@@ -88,5 +89,23 @@ describe('a file of records over the bridge', () => {
     await handlers['transfer.give']({ what, folder: drive }, stopper.signal).catch(() => undefined);
     expect(readdirSync(drive).filter((name) => name.endsWith('.part'))).toEqual([]);
     expect(existsSync(join(folder, 'transfer'))).toBe(false);
+  });
+
+  it('puts away what a killed program left, and leaves alone what others are still writing', async () => {
+    const folder = throwAwayFolder();
+    const drive = stick();
+    mkdirSync(join(folder, 'transfer'));
+    writeFileSync(join(folder, 'transfer', randomUUID()), 'half');
+    const { handlers, archive, signal } = await joined({ folder });
+    expect(existsSync(join(folder, 'transfer'))).toBe(false);
+
+    const partOf = (device: string) =>
+      `tiltwright-${device}-everything-20260301T080000Z.records.gz.0123abcd.part`;
+    const own = partOf(archive.head().device.slice(0, 8));
+    const anothers = partOf('00000000');
+    for (const name of [own, anothers]) writeFileSync(join(drive, name), 'half');
+    const what = { kind: 'everything' } as const;
+    const { fileName } = await handlers['transfer.give']({ what, folder: drive }, signal);
+    expect(readdirSync(drive).toSorted()).toEqual([anothers, fileName].toSorted());
   });
 });
