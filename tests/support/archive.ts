@@ -11,6 +11,8 @@ import type { Logger } from '../../electron/backend/log.ts';
 import type { ServiceParts } from '../../electron/backend/services/service-parts.ts';
 import { type Clock, createClock, createIds } from './clock.ts';
 
+export { stationFile } from './station-file.ts';
+
 /** A folder of the system's temporary ones, gone when the test is over. */
 export function throwAwayFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'tiltwright-test-'));
@@ -68,41 +70,3 @@ export function testParts(folder = throwAwayFolder()): TestParts {
     folder,
   };
 }
-
-/** A station file as a person has it: two ports with a design, a stage input, and a pad, an equalizer each way. */
-export const stationFile = (changed: Readonly<Record<string, unknown>> = {}): string =>
-  JSON.stringify({
-    format: 'tiltwright-station/1',
-    id: 'slipway',
-    name: 'Slipway 2',
-    ports: [
-      {
-        name: 'forward output',
-        direction: 'forward',
-        testPointLossDb: 20,
-        design: {
-          lowMhz: 54,
-          lowDbmv: 36,
-          highMhz: 870,
-          highDbmv: 46,
-          shape: 'linear',
-          toleranceDb: 1,
-          flatnessDb: 2.5,
-        },
-        through: ['input pad', 'input equalizer'],
-      },
-      { name: 'forward input', direction: 'forward', testPointLossDb: 20, through: [] },
-    ],
-    positions: [
-      { name: 'input pad', kind: 'pad', installed: 6, values: [0, 1, 2, 3] },
-      {
-        name: 'input equalizer',
-        kind: 'equalizer',
-        topMhz: 870,
-        insertionLossDb: 1,
-        installed: 8,
-        values: [0, 2, 4, 6, 8],
-      },
-    ],
-    ...changed,
-  });

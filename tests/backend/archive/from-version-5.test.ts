@@ -1,73 +1,16 @@
 import { createHash } from 'node:crypto';
-import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import type Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
-import { writeMarker } from '../../../electron/backend/archive/marker.ts';
-import { migrate, steps } from '../../../electron/backend/archive/migrate.ts';
-import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
+import { steps } from '../../../electron/backend/archive/migrate.ts';
 import { verify } from '../../../electron/backend/services/verify.ts';
-import { lookInto, openTestArchive, stationFile, throwAwayFolder } from '../../support/archive.ts';
+import { lookInto, openTestArchive, throwAwayFolder } from '../../support/archive.ts';
+import { makeOldArchive, OLD_COUNT, oldReadings, oldSweepId } from '../../support/old-archive.ts';
 import { joined } from '../services/joined.ts';
 
 const signal = new AbortController().signal;
-const uuid = (n: number) => `00000000-0000-4000-8000-${String(n).padStart(12, '0')}`;
-/** Readings with everything that an older archive could hold: no level, every kind, a clock that goes back. */
-const level = (sweep: number, place: number) => (place % 11 === 3 ? null : 16_000 + sweep * 137 - place * 61);
-const kind = (place: number) => [null, 'analog', 'qam', 'ofdm', 'cw'][(place >> 2) % 5] ?? null;
-const takenAt = (sweep: number, place: number) =>
-  1_700_000_000_000 + sweep * 3_600_000 + place * 21 - (place % 9) * 40;
-const COUNT = 40;
-
-/** An archive as the program left it before records had a chain: two runs, the later one with the clock set back. */
 function ofVersion5(): string {
   const folder = throwAwayFolder();
-  const db = new Database(join(folder, ARCHIVE_FILE));
-  migrate(db, steps.slice(0, 5));
-  db.pragma('foreign_keys = ON');
-  const at = 1_700_000_000_000;
-  const design = stationFile();
-  db.exec(`INSERT INTO session VALUES (1, '${uuid(1)}', ${at}, '0.1.0', 'window', 60, 'Europe/Berlin'),
-      (2, '${uuid(2)}', ${at - 900_000}, '0.1.0', 'window', 60, 'Europe/Berlin');
-    INSERT INTO station VALUES (1, 'slipway', ${at}, 1);`);
-  db.prepare('INSERT INTO design_revision VALUES (1, ?, 1, ?, ?, ?, ?, 1)').run(
-    'slipway',
-    'Slipway 2',
-    design,
-    's.json',
-    at,
-  );
-  const visit = db.prepare("INSERT INTO visit VALUES (?, ?, 'slipway', 'R. Voss', 12500, ?, ?, ?)");
-  const sweep =
-    db.prepare(`INSERT INTO sweep VALUES (?, ?, ?, 'slipway', 1, 'forward output', 1, 'as-found', 'meter', 'scpi',
-    '{"firmware":"1","maker":"m","model":"x","serialNumber":"7"}', 20000, 12500, ?, '{"input equalizer":8,"input pad":6.5}', ?, ?)`);
-  const reading = db.prepare('INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?)');
-  const portion = db.prepare('INSERT INTO sweep_portion VALUES (?, 0, ?)');
-  const end = db.prepare('INSERT INTO sweep_end VALUES (?, ?, ?, 0, ?, ?, ?)');
-  visit.run(1, uuid(11), at, at, 1);
-  for (const seq of [1, 2, 3, 4]) {
-    const session = seq < 3 ? 1 : 2;
-    if (seq === 3) {
-      db.exec(`INSERT INTO visit_end VALUES (1, 'first', ${at + 60_000}, 1)`);
-      visit.run(2, uuid(12), at - 800_000, at - 800_000, 2);
-    }
-    sweep.run(seq, uuid(20 + seq), session, COUNT, (seq < 3 ? at : at - 700_000) + seq * 1000, session);
-    for (let place = 0; place < COUNT - seq; place += 1)
-      reading.run(
-        seq,
-        place,
-        54_000_000 + place * 6_012_500,
-        level(seq, place),
-        kind(place),
-        takenAt(seq, place),
-      );
-    portion.run(seq, Buffer.from(`bytes of ${seq}`));
-    // The last one was running when the program was killed.
-    if (seq < 4) end.run(seq, 'partial', 'stopped by hand', COUNT - seq, at + seq * 2000, session);
-  }
-  db.exec(`INSERT INTO fitting VALUES (1, '${uuid(31)}', 2, 'slipway', 1, 'input pad', 6.5, 3, NULL, ${at - 600_000}, 2);
-    INSERT INTO settings_revision VALUES (1, 1, '{"levelUnit":"dBuV"}', ${at}, 1);`);
-  db.close();
-  writeMarker(folder);
+  makeOldArchive(folder);
   return folder;
 }
 
@@ -75,16 +18,9 @@ it('keeps every reading of an older archive exactly, packed, and links all that 
   const folder = ofVersion5();
   const archive = openTestArchive(folder);
   for (const seq of [1, 2, 3, 4])
-    expect(archive.sweeps.readings(seq), `sweep ${seq}`).toEqual(
-      Array.from({ length: COUNT - seq }, (_, place) => ({
-        frequencyHz: 54_000_000 + place * 6_012_500,
-        meterMdbmv: level(seq, place),
-        kind: kind(place),
-        takenAtMs: takenAt(seq, place),
-      })),
-    );
-  expect(archive.recovered).toMatchObject([{ sweepId: uuid(24), readingCount: COUNT - 4 }]);
-  expect(archive.sweeps.byId(uuid(22))).toMatchObject({
+    expect(archive.sweeps.readings(seq), `sweep ${seq}`).toEqual(oldReadings(seq));
+  expect(archive.recovered).toMatchObject([{ sweepId: oldSweepId(4), readingCount: OLD_COUNT - 4 }]);
+  expect(archive.sweeps.byId(oldSweepId(2))).toMatchObject({
     meter: '{"firmware":"1","maker":"m","model":"x","serialNumber":"7"}',
     pluggedIn: '{"input equalizer":8,"input pad":6.5}',
     state: 'partial',
