@@ -66,6 +66,8 @@ export const StationHistory = z.strictObject({
   portNames: z.array(text),
   /** In the order of time. */
   sweeps: z.array(HistorySweep),
+  /** Of the set-ups that measured it, in the order of time: what each left, and what the rule asked for on that day. */
+  reserves: z.array(z.strictObject({ visitId: Id, at: Moment, leftDb: db, askedDb: db })),
 });
 export type StationHistory = z.infer<typeof StationHistory>;
 

@@ -1,6 +1,6 @@
 import { chanceOfT } from '../trend/student-t.ts';
 import { tQuantile } from '../trend/t-quantile.ts';
-import type { FigureLimits } from './figures.ts';
+import type { FigureLimits, Followed } from './figures.ts';
 import { type Leaving, leaving, type UncertainLine } from './leaving.ts';
 import { fromRatedC, type NormalBasis, type NormalRow } from './normalize.ts';
 import { leastSquares } from './regression.ts';
@@ -98,3 +98,28 @@ export function driftTrend(
     leaves: leaving(line, limits),
   };
 }
+
+/**
+ * How fast a figure may be getting worse, as far as its trend can tell: a level and a tilt are worse wherever they go, flatness only
+ * where it grows.
+ * @returns  dB a year, 0 or more: the farther end of what holds the slope 95 of 100 times
+ * @source   common practice, no published source
+ */
+export function worseningPerYearDb(
+  of: Followed,
+  { fromPerYearDb, toPerYearDb }: Pick<DriftTrend, 'fromPerYearDb' | 'toPerYearDb'>,
+): number {
+  return of === 'flatness'
+    ? Math.max(0, toPerYearDb)
+    : Math.max(Math.abs(fromPerYearDb), Math.abs(toPerYearDb));
+}
+
+/**
+ * Whether a figure drifts: it surely moves, and not for the better.
+ * @returns  false as well where nothing is sure
+ * @source   common practice, no published source
+ */
+export const drifts = (
+  of: Followed,
+  { isSure, perYearDb }: Pick<DriftTrend, 'isSure' | 'perYearDb'>,
+): boolean => isSure && (of !== 'flatness' || perYearDb > 0);

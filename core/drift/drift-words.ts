@@ -1,3 +1,4 @@
+import { worseningPerYearDb } from './drift-trend.ts';
 import type { Leaving } from './leaving.ts';
 import { HORIZON_YEARS } from './leaving.ts';
 import { yearsLater } from './normalize.ts';
@@ -13,11 +14,10 @@ const tenths = (db: number): string => Math.abs(db).toFixed(1);
 export function driftWords(drift: Pick<StationDrift, 'state' | 'says' | 'figures'>): string {
   const trend = drift.figures.find(({ of }) => of === drift.says)?.trend ?? null;
   if (trend === null || drift.says === null) return 'too few sweeps';
-  const reachDb = Math.max(Math.abs(trend.fromPerYearDb), Math.abs(trend.toPerYearDb));
+  const reachDb = worseningPerYearDb(drift.says, trend);
   switch (drift.state) {
     case 'drifting': {
-      const up = trend.perYearDb > 0;
-      const verb = drift.says === 'flatness' ? (up ? 'grows' : 'shrinks') : up ? 'rises' : 'falls';
+      const verb = drift.says === 'flatness' ? 'grows' : trend.perYearDb > 0 ? 'rises' : 'falls';
       return `${drift.says} ${verb} ${tenths(trend.perYearDb)} dB a year`;
     }
     case 'steady':

@@ -74,7 +74,7 @@ function breaks(rule: RuleId, values: readonly number[], z: readonly number[], p
  * @param chart   its center and sigma
  * @returns  in the order of time, and of `ruleIds` for one value; empty where nothing moved at all (sigma 0)
  * @source   Western Electric, "Statistical Quality Control Handbook" (1956), and L. S. Nelson, Journal of Quality Technology
- *           16 (1984), 237-239, as listed in NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2
+ *           16 (1984), 237-239, as listed in NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2; all from memory
  */
 export function signalsOf(
   values: readonly number[],

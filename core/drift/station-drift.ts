@@ -1,6 +1,6 @@
 import type { Port, Station } from '../files/station.ts';
 import { type ControlChart, controlChart } from './control-chart.ts';
-import { type DriftTrend, driftTrend, TREND_FROM } from './drift-trend.ts';
+import { type DriftTrend, drifts, driftTrend, TREND_FROM, worseningPerYearDb } from './drift-trend.ts';
 import { type Followed, followed, limitsOf, type SweepFigures } from './figures.ts';
 import { type NormalBasis, normalBasis, normalRows } from './normalize.ts';
 import { type Signal, signalsOf } from './run-rules.ts';
@@ -24,7 +24,8 @@ export type StationDrift = Readonly<{
   withoutTemperature: number;
   figures: readonly FigureDrift[];
   /**
-   * `drifting`: some figure surely moves; `steady`: none does, and a move of more than its tolerance a year would show;
+   * `drifting`: some figure surely moves, and not for the better; `steady`: none does, and a move of more than its tolerance a year
+   * would show;
    * `unsure`: too few or too scattered to say; `too-few`: below three sweeps of the stretch.
    */
   state: 'drifting' | 'steady' | 'unsure' | 'too-few';
@@ -36,10 +37,11 @@ function stateOf(figures: readonly FigureDrift[], toleranceDb: number): Pick<Sta
   const trends = figures.flatMap(({ of, trend }) => (trend === null ? [] : [{ of, trend }]));
   const first = trends[0];
   if (first === undefined) return { state: 'too-few', says: null };
-  const sure = trends.filter(({ trend }) => trend.isSure).sort((a, b) => a.trend.chance - b.trend.chance)[0];
+  const sure = trends
+    .filter(({ of, trend }) => drifts(of, trend))
+    .sort((a, b) => a.trend.chance - b.trend.chance)[0];
   if (sure !== undefined) return { state: 'drifting', says: sure.of };
-  const reach = ({ trend }: typeof first) =>
-    Math.max(Math.abs(trend.fromPerYearDb), Math.abs(trend.toPerYearDb));
+  const reach = ({ of, trend }: typeof first) => worseningPerYearDb(of, trend);
   const widest = trends.reduce((a, b) => (reach(b) > reach(a) ? b : a));
   return { state: reach(widest) <= toleranceDb ? 'steady' : 'unsure', says: widest.of };
 }

@@ -14,6 +14,8 @@ export type SetUpResult = Readonly<{
   reserveLeftDb: number | null;
   /** What the rule asks for, dB. */
   reserveAskedDb: number;
+  /** The same with the compensation for the temperature that the level was set by, dB; without one where it was set by none. */
+  reserveAskedThenDb: number;
   /**
    * The reserve that was left against what the rule asks for on that day; null where it was not measured, or the meter's
    * uncertainty was not given.
@@ -68,5 +70,14 @@ export function setUpResult(
     ...(range === null ? [] : [`range test: ${range.verdict}`]),
     ...(skipped.length === 0 ? [] : [`${skipped.length} skipped`]),
   ].join('; ');
-  return { verdict, reserveLeftDb, reserveAskedDb, reserve, range, skipped, words: `${words}.` };
+  return {
+    verdict,
+    reserveLeftDb,
+    reserveAskedDb,
+    reserveAskedThenDb: askedDb,
+    reserve,
+    range,
+    skipped,
+    words: `${words}.`,
+  };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { driftTrend, SURE_BELOW } from '../../../core/drift/drift-trend.ts';
+import { drifts, driftTrend, SURE_BELOW, worseningPerYearDb } from '../../../core/drift/drift-trend.ts';
 import type { NormalRow } from '../../../core/drift/normalize.ts';
 import norris from '../../data/published/nist-strd-norris.json' with { type: 'json' };
 
@@ -87,4 +87,20 @@ it('is finite for any sweeps, and its 95 % interval lies around its slope', () =
       if (latestYears !== null) expect(earliestYears ?? Number.NaN).toBeLessThanOrEqual(latestYears);
     }),
   );
+});
+
+describe('what gets worse', () => {
+  const slope = { fromPerYearDb: -0.9, toPerYearDb: -0.3 };
+  it('is a level and a tilt whichever way they go, and flatness only where it may grow', () => {
+    expect(worseningPerYearDb('level', slope)).toBe(0.9);
+    expect(worseningPerYearDb('tilt', { fromPerYearDb: -0.1, toPerYearDb: 0.4 })).toBe(0.4);
+    expect(worseningPerYearDb('flatness', slope)).toBe(0);
+    expect(worseningPerYearDb('flatness', { fromPerYearDb: -0.9, toPerYearDb: 0.2 })).toBe(0.2);
+  });
+  it('drifts only where that is sure', () => {
+    expect(drifts('level', { isSure: true, perYearDb: -0.5 })).toBe(true);
+    expect(drifts('flatness', { isSure: true, perYearDb: 0.5 })).toBe(true);
+    expect(drifts('flatness', { isSure: true, perYearDb: -0.5 })).toBe(false);
+    expect(drifts('tilt', { isSure: false, perYearDb: 0.5 })).toBe(false);
+  });
 });

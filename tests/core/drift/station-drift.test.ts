@@ -66,6 +66,18 @@ it('calls fewer than one of a hundred stations that stand still drifting', () =>
   expect(called).toBeLessThanOrEqual(16);
 });
 
+// Less unevenness is what everybody wants: nothing to go to a station for.
+it('calls a flatness that shrinks no drift, and one that grows as fast a drift', () => {
+  const flatter = (perYearDb: number) =>
+    years(12, () => 0.2).map((one, n) => ({ ...one, flatnessDb: 3 + (perYearDb * n) / 4 }));
+  const better = stationDrift(mill, output, flatter(-0.5));
+  expect(figure(better, 'flatness')?.trend?.isSure).toBe(true);
+  expect(figure(better, 'flatness')?.trend?.perYearDb).toBeCloseTo(-0.5, 9);
+  expect(better?.state).toBe('steady');
+  expect(better?.says).not.toBe('flatness');
+  expect(stationDrift(mill, output, flatter(0.5))).toMatchObject({ state: 'drifting', says: 'flatness' });
+});
+
 it('is too few below three sweeps of the stretch: a repair begins it anew', () => {
   const before = years(8, (t) => -0.4 * t);
   const left = sweep(9, { years: 2, pluggedIn: { 'input pad': 3 } });

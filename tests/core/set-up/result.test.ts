@@ -28,7 +28,8 @@ describe('what a set-up came to', () => {
 
   it('judges the reserve with the compensation that the level was set by', () => {
     // 50 less 44 dBmV; the rule asks for 4 dB at 870 MHz and 2 more in the cold of -18 degrees C.
-    const judged = resultOf(all('new-module'), meter).reserve;
+    const { reserve: judged, reserveAskedThenDb } = resultOf(all('new-module'), meter);
+    expect(reserveAskedThenDb).toBe(6);
     expect(judged).toMatchObject({ verdict: 'pass', measuredDb: 6, askedDb: 6, side: 'even' });
     expect(judged?.probability).toBeGreaterThan(0.99);
   });
@@ -36,6 +37,7 @@ describe('what a set-up came to', () => {
   it('judges it without where that step was skipped, and not at all without a meter', () => {
     const events = all('new-module').map((event) => (event.step === 'ambient' ? skipped('ambient') : event));
     expect(resultOf(events, meter).reserve).toMatchObject({ verdict: 'pass', measuredDb: 4, askedDb: 4 });
+    expect(resultOf(events).reserveAskedThenDb).toBe(4);
     expect(resultOf(events).reserve).toBeNull();
     expect(resultOf(all('new-module').slice(0, 3), meter).reserve).toBeNull();
   });
