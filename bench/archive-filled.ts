@@ -6,6 +6,9 @@ import { type Archive, openArchive } from '../electron/backend/archive/open.ts';
 import { orderedJson } from '../electron/backend/archive/quantities.ts';
 
 export const CHANNELS = 158;
+/** The low channels; QAM is carried this far below them. */
+const ANALOG = 30;
+const QAM_DOWN_DB = 6;
 const READING_MS = 20;
 const BASE_MS = Date.parse('2026-01-05T08:00:00Z');
 
@@ -13,11 +16,13 @@ const BASE_MS = Date.parse('2026-01-05T08:00:00Z');
 export function readingsOf(sweep: number, startedAtMs: number): readonly KeptReading[] {
   return Array.from({ length: CHANNELS }, (_, i) => {
     const frequencyMhz = 54 + (i * 816) / (CHANNELS - 1);
-    const levelDbmv = 16 + (10 * i) / (CHANNELS - 1) + 0.3 * normalNoise(sweep, frequencyMhz, 0);
+    const isAnalog = i < ANALOG;
+    const downDb = isAnalog ? 0 : QAM_DOWN_DB;
+    const levelDbmv = 16 + (10 * i) / (CHANNELS - 1) - downDb + 0.3 * normalNoise(sweep, frequencyMhz, 0);
     return {
       frequencyHz: Math.round(frequencyMhz * 1e6),
       meterMdbmv: Math.round(levelDbmv * 10) * 100,
-      kind: i < 30 ? 'analog' : 'qam',
+      kind: isAnalog ? 'analog' : 'qam',
       takenAtMs: startedAtMs + i * READING_MS + Math.round(2 * normalNoise(sweep, frequencyMhz, 1)),
     };
   });

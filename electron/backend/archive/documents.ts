@@ -10,9 +10,10 @@ import {
   type SimpleKind,
   simpleKinds,
 } from './records.ts';
+import { remembered } from './remembered.ts';
 
 type Row = Readonly<Record<string, string | number | null>>;
-const PARTS_KEPT = 500;
+const LISTS_KEPT = 500;
 
 const plain = (key: string, column: string): Field => ({ key, column, as: 'plain' });
 const sweepFields: readonly Field[] = [
@@ -86,19 +87,6 @@ const printed = (json: string): PlainObject =>
     ]),
   );
 
-/** A few texts that many sweeps share, parsed once. */
-function remembered<T>(parse: (text: string) => T): (text: string) => T {
-  const known = new Map<string, T>();
-  return (text) => {
-    const found = known.get(text);
-    if (found !== undefined) return found;
-    if (known.size >= PARTS_KEPT) known.clear();
-    const value = parse(text);
-    known.set(text, value);
-    return value;
-  };
-}
-
 export type Documents = Readonly<{
   /**
    * A record as it is hashed and passed on, made anew from the tables; undefined when it is not there.
@@ -159,7 +147,7 @@ export function createDocuments(db: Database): Documents {
   const listHz = (seq: number): readonly number[] => {
     const known = lists.get(seq);
     if (known !== undefined) return known;
-    if (lists.size >= PARTS_KEPT) lists.clear();
+    if (lists.size >= LISTS_KEPT) lists.clear();
     const list = unpackFrequencies(frequencyList.get(seq) ?? new Uint8Array());
     lists.set(seq, list);
     return list;

@@ -9,6 +9,7 @@ import { recordChain } from './steps/006-records.ts';
 import { trimTurns } from './steps/007-trim-turns.ts';
 import { judgedSweeps } from './steps/008-judged-sweeps.ts';
 import { transfer } from './steps/009-transfer.ts';
+import { stationTrends } from './steps/010-station-trends.ts';
 
 /** SQL, or what a step does where SQL alone can't. */
 export type Step = string | ((db: Database) => void);
@@ -24,6 +25,7 @@ export const steps: readonly Step[] = [
   trimTurns,
   judgedSweeps,
   transfer,
+  stationTrends,
 ];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */

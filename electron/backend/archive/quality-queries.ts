@@ -1,18 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import { JUDGED_COLUMNS, JUDGED_JOIN, type JudgedColumns, judgedStatements } from './judged-sweeps.ts';
-import { JUDGED_OF, type SweepRow } from './sweeps.ts';
-
-/** A station with what a table of all needs to know of it before any sweep is judged. */
-export type QualityRow = Readonly<{
-  seq: number;
-  stationId: string;
-  name: string;
-  sweepCount: number;
-  openVisit: 0 | 1;
-  lastVisitMs: number | null;
-  /** The `seq` of the newest sweep that can be judged. */
-  judged: number | null;
-}>;
+import type { SweepRow } from './sweeps.ts';
 
 /** An ended sweep at a port with a design line, as a judgement needs it. */
 export type QualitySweepRow = Pick<
@@ -65,24 +53,9 @@ const COUNTS = `s.has_design = 1 AND s.purpose IN ('as-found', 'as-left')
     AND NOT EXISTS (SELECT 1 FROM sweep_void w WHERE w.sweep = n.seq))`;
 /** Records of all devices in one order; of one moment, as they were read. */
 const ORDER = 's.order_ms, s.started_at, s.sweep_id';
-const NEWEST_VISIT = `(SELECT v.seq FROM visit v WHERE v.station_id = s.station_id
-  ORDER BY v.order_ms DESC, v.started_at DESC LIMIT 1)`;
 
 /** Reads for whoever looks at all stations at once, and what was judged for that. No record is written here. */
 export function qualityQueries(archive: Database) {
-  const count = archive.prepare<[], number>('SELECT count(*) FROM station').pluck();
-  const page = archive.prepare<[number, number], QualityRow>(`
-    SELECT s.seq, s.station_id stationId, d.name,
-      (SELECT count(*) FROM sweep w WHERE w.station_id = s.station_id) sweepCount,
-      (n.seq IS NOT NULL AND NOT EXISTS (SELECT 1 FROM visit_end e WHERE e.visit = n.seq)) openVisit,
-      n.started_at lastVisitMs,
-      ${JUDGED_OF('s.station_id')} judged
-    FROM station s
-    JOIN design_revision d ON d.station_id = s.station_id
-     AND d.revision = (SELECT max(r.revision) FROM design_revision r WHERE r.station_id = s.station_id)
-    LEFT JOIN visit n ON n.seq = ${NEWEST_VISIT}
-    WHERE s.seq > ? ORDER BY s.seq LIMIT ?`);
-  const sweep = archive.prepare<[number], QualitySweepRow>(`${SWEEP} WHERE s.seq = ?`);
   const sweepOfId = archive.prepare<[string], QualitySweepRow>(`${SWEEP} WHERE s.sweep_id = ?`);
   const history = archive.prepare<[string], QualitySweepRow>(
     `${SWEEP} WHERE s.station_id = ? AND ${COUNTS} ORDER BY ${ORDER}`,
@@ -104,10 +77,6 @@ export function qualityQueries(archive: Database) {
   const setUp = archive.prepare<[], string>('SELECT DISTINCT station_id FROM set_up').pluck();
   return {
     ...judgedStatements(archive),
-    stationCount: (): number => count.get() ?? 0,
-    /** In the order in which they were added; `after` is the `seq` of the last one known. */
-    page: (after: number, limit: number): readonly QualityRow[] => page.all(after, limit),
-    sweep: (seq: number): QualitySweepRow | undefined => sweep.get(seq),
     sweepOfId: (sweepId: string): QualitySweepRow | undefined => sweepOfId.get(sweepId),
     /** As-found and as-left sweeps that count, in the order in which they were read. */
     history: (stationId: string): readonly QualitySweepRow[] => history.all(stationId),

@@ -12,19 +12,24 @@ export type DesignRow = Readonly<{
   addedAtMs: number;
 }>;
 
-/** What the list of stations shows of one, as it was last worked out. */
+/** What lists show of a station, as it was last worked out. */
 export type StationFace = Readonly<{
+  seq: number;
   stationId: string;
   /** Null in both where it was never worked out, or something was recorded since. */
   face: string | null;
   judgedBy: string | null;
 }>;
 
+/** How a station goes over the years, as it was last worked out; null in both where it never was since the last record. */
+export type StationTrendKept = Readonly<{ trend: string | null; trendJudgedBy: string | null }>;
+
 export type StationFacts = Readonly<{
   name: string;
   revision: number;
   sweepCount: number;
   openVisit: 0 | 1;
+  lastVisitMs: number | null;
   /** The newest sweep that can be judged. */
   judgedSweepId: string | null;
 }>;
@@ -53,12 +58,32 @@ export function stationStatements(archive: Database, session: Session) {
       EXISTS (SELECT 1 FROM visit v JOIN session x ON x.seq = v.session
         WHERE v.station_id = @id AND NOT EXISTS (SELECT 1 FROM visit_end e WHERE e.visit = v.seq)
           AND x.device = (SELECT o.device FROM own_device o ORDER BY o.seq DESC LIMIT 1)) openVisit,
+      (SELECT v.started_at FROM visit v WHERE v.station_id = @id
+        ORDER BY v.order_ms DESC, v.started_at DESC LIMIT 1) lastVisitMs,
       (SELECT w.sweep_id FROM sweep w WHERE w.seq = ${JUDGED_OF('@id')}) judgedSweepId
     FROM design_revision d WHERE d.station_id = @id ORDER BY d.order_ms DESC, d.design_id DESC LIMIT 1`);
-  const list = archive.prepare<[], StationFace>(`
-    SELECT s.station_id stationId, f.face, f.judged_by judgedBy
-    FROM station s LEFT JOIN station_face f ON f.station = s.seq
+  const FACE = `SELECT s.seq, s.station_id stationId, f.face, f.judged_by judgedBy
+    FROM station s LEFT JOIN station_face f ON f.station = s.seq`;
+  const list = archive.prepare<[], StationFace>(`${FACE}
     ORDER BY (SELECT min(d.order_ms) FROM design_revision d WHERE d.station_id = s.station_id), s.station_id`);
+  const page = archive.prepare<[number, number], StationFace>(
+    `${FACE} WHERE s.seq > ? ORDER BY s.seq LIMIT ?`,
+  );
+  const count = archive.prepare<[], number>('SELECT count(*) FROM station').pluck();
+  const behind = archive.prepare<[number, string, string, number], StationFace>(
+    `${FACE} WHERE s.seq > ? AND (f.judged_by IS NOT ? OR f.trend_judged_by IS NOT ?) ORDER BY s.seq LIMIT ?`,
+  );
+  const trend = archive.prepare<[string], StationTrendKept>(`
+    SELECT f.trend, f.trend_judged_by trendJudgedBy
+    FROM station s JOIN station_face f ON f.station = s.seq WHERE s.station_id = ?`);
+  const keepTrend = archive.prepare(`
+    UPDATE station_face SET trend = ?, trend_judged_by = ?
+    WHERE station = (SELECT s.seq FROM station s WHERE s.station_id = ?)`);
+  const recorded = archive
+    .prepare<[], number>(
+      'SELECT (SELECT coalesce(max(seq), 0) FROM link) + (SELECT coalesce(max(seq), 0) FROM sweep)',
+    )
+    .pluck();
   const keepFace = archive.prepare(
     `INSERT INTO station_face (station, face, judged_by) SELECT seq, ?, ? FROM station WHERE station_id = ?
      ON CONFLICT (station) DO UPDATE SET face = excluded.face, judged_by = excluded.judged_by`,
@@ -88,8 +113,21 @@ export function stationStatements(archive: Database, session: Session) {
     lastRevision: (stationId: string): number => lastRevision.get(stationId) ?? 0,
     /** In the order of their first designs, on whatever laptop that was. */
     list: (): readonly StationFace[] => list.all(),
+    /** In the order in which they were added here; `after` is the `seq` of the last one known. */
+    page: (after: number, limit: number): readonly StationFace[] => page.all(after, limit),
+    /** Those of which something would have to be worked out anew, in the same order. */
+    behind: (judgedBy: string, after: number, limit: number): readonly StationFace[] =>
+      behind.all(after, judgedBy, judgedBy, limit),
+    count: (): number => count.get() ?? 0,
     facts: (stationId: string): StationFacts | undefined => facts.get({ id: stationId }),
-    /** Keeps what was worked out for the list; it is no record. */
+    /** Grows with each record and each sweep that is begun: another number, and what was worked out may be old. */
+    recorded: (): number => recorded.get() ?? 0,
+    trend: (stationId: string): StationTrendKept | undefined => trend.get(stationId),
+    /** Keeps how a station goes, beside its face and as long as that; it is no record. */
+    keepTrend: (stationId: string, kept: string, judgedBy: string): void => {
+      keepTrend.run(kept, judgedBy, stationId);
+    },
+    /** Keeps what was worked out for the lists; it is no record. */
     keepFace: (stationId: string, face: string, judgedBy: string): void => {
       keepFace.run(face, judgedBy, stationId);
     },

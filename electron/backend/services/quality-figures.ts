@@ -8,6 +8,7 @@ import { type JudgedColumns, verdictCodes } from '../archive/judged-sweeps.ts';
 import type { Archive } from '../archive/open.ts';
 import type { QualitySweepRow } from '../archive/quality-queries.ts';
 import { fromThousandths, maybe, orderedJson } from '../archive/quantities.ts';
+import { remembered } from '../archive/remembered.ts';
 import type { Designs } from './designs.ts';
 import { type JudgedBy, judgeSweep } from './judge-sweep.ts';
 import type { SettingsService } from './settings.ts';
@@ -105,14 +106,16 @@ export function createFigureBook(
     const noted = quality.notedStations();
     const bases = new Map<string, number | undefined>();
     const judged = new Map<number, Judged>();
+    const bare = { settings: now, notes: null };
+    const bareDigest = digestOf(bare);
     let pending: Readonly<{ seq: number; digest: string; columns: Judged }>[] = [];
     let about: Readonly<{ stationId: string; by: JudgedBy; digest: string }> | null = null;
 
     const aboutOf = (stationId: string) => {
       if (about?.stationId === stationId) return about;
       const notes: StationNotes | null = noted.has(stationId) ? settings.readNotes(stationId).notes : null;
-      const by = { settings: now, notes };
-      about = { stationId, by, digest: digestOf(by) };
+      const by = notes === null ? bare : { settings: now, notes };
+      about = { stationId, by, digest: notes === null ? bareDigest : digestOf(by) };
       if (!bases.has(about.digest)) bases.set(about.digest, quality.judgedBasis(about.digest));
       return about;
     };
@@ -170,7 +173,9 @@ export const sweepFigures = (row: QualitySweepRow, found: FiguresOf): SweepFigur
     : null;
 
 const Values = z.record(z.string(), z.number());
+/** Many sweeps share one text. */
+const valuesOf = remembered((json) => Values.parse(JSON.parse(json)));
 
 /** Position to value. */
 export const pluggedInOf = (row: Pick<QualitySweepRow, 'pluggedIn'>): Readonly<Record<string, number>> =>
-  Values.parse(JSON.parse(row.pluggedIn));
+  valuesOf(row.pluggedIn);

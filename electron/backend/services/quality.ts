@@ -1,6 +1,10 @@
-import { setImmediate as turn } from 'node:timers/promises';
 import type { Input, Output } from '../../../core/bridge/contract.ts';
-import type { HistorySweep, QualityStation, QualityTrend } from '../../../core/bridge/quality-calls.ts';
+import type {
+  HistorySweep,
+  QualityStation,
+  QualityTrend,
+  StationHistory,
+} from '../../../core/bridge/quality-calls.ts';
 import { driftWords } from '../../../core/drift/drift-words.ts';
 import type { SweepFigures } from '../../../core/drift/figures.ts';
 import { type StationDrift, stationDrift } from '../../../core/drift/station-drift.ts';
@@ -10,14 +14,17 @@ import type { Archive } from '../archive/open.ts';
 import type { QualitySweepRow } from '../archive/quality-queries.ts';
 import { fromThousandths, maybe, momentOf } from '../archive/quantities.ts';
 import { type Design, type Designs, portOf } from './designs.ts';
+import { lookAtFaces } from './faces.ts';
+import { inPortions } from './portions.ts';
 import { createFigureBook, type Look, pluggedInOf, sweepFigures } from './quality-figures.ts';
 import { createPeriods, type Periods } from './quality-period.ts';
 import { refused } from './service-parts.ts';
 import type { SetUps } from './set-up.ts';
 import type { SettingsService } from './settings.ts';
-import { standingOf } from './standing.ts';
+import { createStandings } from './standing.ts';
 
-const PORTION_MS = 10;
+/** So many stations are looked at in one go while nobody waits for them. */
+const AHEAD = 20;
 /** The small line of a table shows so many of the newest sweeps. */
 const LINE_POINTS = 16;
 
@@ -26,19 +33,13 @@ export type Quality = Periods &
     stations(input: Input<'quality.stations'>, signal: AbortSignal): Promise<Output<'quality.stations'>>;
     trends(input: Input<'quality.trends'>, signal: AbortSignal): Promise<Output<'quality.trends'>>;
     history(input: Input<'quality.history'>): Output<'quality.history'>;
+    /**
+     * Works out and keeps what the table shows of the next stations of which something is missing.
+     * @param after  0, or what the call before answered
+     * @returns  null when none was left
+     */
+    ahead(after: number, signal: AbortSignal): Promise<number | null>;
   }>;
-
-/** Gives way after every few milliseconds of work, so that a sweep that is being recorded does not wait; stops when asked to. */
-function portions(signal: AbortSignal, look: Look) {
-  let since = performance.now();
-  return async (): Promise<void> => {
-    if (performance.now() - since < PORTION_MS) return;
-    look.keepSlice();
-    await turn();
-    signal.throwIfAborted();
-    since = performance.now();
-  };
-}
 
 /** The port with the most sweeps; of equals the one that the station file names first. */
 const mostSwept = (rows: readonly QualitySweepRow[], portNames: readonly string[]): string | null => {
@@ -78,13 +79,16 @@ export function createQuality(
   setUps: Pick<SetUps, 'list'>,
 ): Quality {
   const book = createFigureBook(archive, designs, settings);
+  const standings = createStandings(archive, designs, settings);
 
-  /** What the newest set-up that measured its reserve left, and by visit what each left. */
-  const reservesOf = (stationId: string) =>
-    setUps.list({ stationId }).setUps.flatMap(({ visitId, plan, events, abandoned }) => {
+  /** What the set-ups that measured it left, the newest first, and what was asked for on each day. */
+  const reservesOf = (stationId: string): StationHistory['reserves'] =>
+    setUps.list({ stationId }).setUps.flatMap(({ visitId, startedAt, plan, events, abandoned }) => {
       if (abandoned !== null) return [];
-      const { reserveLeftDb, reserveAskedDb } = setUpResult(plan, setUpState(plan.kind, events));
-      return reserveLeftDb === null ? [] : [{ visitId, leftDb: reserveLeftDb, askedDb: reserveAskedDb }];
+      const { reserveLeftDb, reserveAskedThenDb } = setUpResult(plan, setUpState(plan.kind, events));
+      return reserveLeftDb === null
+        ? []
+        : [{ visitId, at: startedAt, leftDb: reserveLeftDb, askedDb: reserveAskedThenDb }];
     });
 
   const drifted = (
@@ -128,47 +132,75 @@ export function createQuality(
     };
   };
 
+  const trends: Quality['trends'] = async ({ stationIds }, signal) => {
+    const look = book.at();
+    const judgedBy = book.basis();
+    const { worked, rest, keep } = inPortions<QualityTrend>(archive, {
+      keepOne: (trend) => archive.stations.keepTrend(trend.stationId, JSON.stringify(trend), judgedBy),
+      keepSlice: look.keepSlice,
+      signal,
+    });
+    const found: QualityTrend[] = [];
+    for (const stationId of stationIds) {
+      const kept = archive.stations.trend(stationId);
+      if (kept?.trend != null && kept.trendJudgedBy === judgedBy) {
+        // Written here, by this program's own schema.
+        found.push(JSON.parse(kept.trend) as QualityTrend);
+      } else {
+        const trend = trendFor(stationId, look);
+        found.push(trend);
+        worked(trend);
+      }
+      await rest();
+    }
+    look.keep();
+    keep();
+    return { trends: found };
+  };
+
   return {
     ...createPeriods(archive, book),
+    trends,
+    async ahead(after, signal) {
+      const rows = archive.stations.behind(book.basis(), after, AHEAD);
+      const faces = lookAtFaces(archive, standings, signal);
+      for (const kept of rows) {
+        faces.of(kept);
+        await faces.rest();
+      }
+      faces.keep();
+      const stationIds = rows.map(({ stationId }) => stationId);
+      if (stationIds.length > 0) await trends({ stationIds }, signal);
+      return rows.at(-1)?.seq ?? null;
+    },
     async stations({ after, limit }, signal) {
-      const look = book.at();
-      const givesWay = portions(signal, look);
-      const rows = archive.quality.page(after, limit);
+      const faces = lookAtFaces(archive, standings, signal);
+      const rows = archive.stations.page(after, limit);
       const withSetUp = archive.quality.setUpStations();
       const stations: QualityStation[] = [];
-      for (const row of rows) {
-        const { stationId, name, sweepCount, lastVisitMs, judged } = row;
-        const newest = judged === null ? undefined : archive.quality.sweep(judged);
+      for (const kept of rows) {
+        const face = faces.of(kept);
+        await faces.rest();
+        if (face === null) continue;
+        const { stationId, name, sweepCount, openVisit, standing } = face.row;
         const reserve = withSetUp.has(stationId) ? reservesOf(stationId)[0] : undefined;
         stations.push({
           stationId,
           name,
           sweepCount,
-          openVisit: row.openVisit === 1,
-          lastVisitAt: maybe(lastVisitMs, momentOf),
-          standing: newest === undefined ? null : standingOf(newest, look),
+          openVisit,
+          lastVisitAt: maybe(face.lastVisitMs, momentOf),
+          standing,
           reserve: reserve === undefined ? null : { leftDb: reserve.leftDb, askedDb: reserve.askedDb },
         });
-        await givesWay();
       }
-      look.keep();
+      faces.keep();
       const last = rows.at(-1);
       return {
         stations,
-        total: archive.quality.stationCount(),
+        total: archive.stations.count(),
         next: last === undefined || rows.length < limit ? null : last.seq,
       };
-    },
-    async trends({ stationIds }, signal) {
-      const look = book.at();
-      const givesWay = portions(signal, look);
-      const trends: QualityTrend[] = [];
-      for (const stationId of stationIds) {
-        trends.push(trendFor(stationId, look));
-        await givesWay();
-      }
-      look.keep();
-      return { trends };
     },
     history({ stationId, portName }) {
       const rows = archive.quality.history(stationId);
@@ -183,7 +215,8 @@ export function createQuality(
           'no port of it has a design line to hold a sweep against',
         );
       portOf(design.station, shown);
-      const reserves = new Map(reservesOf(stationId).map(({ visitId, leftDb }) => [visitId, leftDb]));
+      const reserves = reservesOf(stationId).toReversed();
+      const reserveOf = new Map(reserves.map(({ visitId, leftDb }) => [visitId, leftDb]));
       const look = book.at();
       const sweeps = rows
         .filter((row) => row.portName === shown)
@@ -206,12 +239,12 @@ export function createQuality(
               pluggedIn: pluggedInOf(row),
               figures,
               why,
-              reserveDb: reserves.get(row.visitId) ?? null,
+              reserveDb: reserveOf.get(row.visitId) ?? null,
             },
           ];
         });
       look.keep();
-      return { station: design.station, portName: shown, portNames: [...portNames], sweeps };
+      return { station: design.station, portName: shown, portNames: [...portNames], sweeps, reserves };
     },
   };
 }

@@ -1,24 +1,17 @@
-import { setImmediate as turn } from 'node:timers/promises';
 import type { Input, Output } from '../../../core/bridge/contract.ts';
 import type { StationRow } from '../../../core/bridge/records.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
 import { readStation, type Station } from '../../../core/files/station.ts';
-import { ArchiveFault } from '../archive/archive-fault.ts';
 import { momentOf, orderedJson } from '../archive/quantities.ts';
 import { fittingOf, proposalOf, summaryOf, visitOf } from './as-records.ts';
 import type { Designs } from './designs.ts';
+import { lookAtFaces } from './faces.ts';
 import { fileNameOf } from './file-name.ts';
 import { pluggedInNow } from './plugged-in.ts';
 import type { Runs } from './runs.ts';
 import type { ServiceParts } from './service-parts.ts';
 import type { Standings } from './standing.ts';
 import { trimTurnOf } from './trims.ts';
-
-const PORTION_MS = 10;
-/** So many are put on the disk at once. */
-const SLICE = 250;
-
-type Worked = Readonly<{ stationId: string; face: string }>;
 
 export type Stations = Readonly<{
   /** Judges in small portions, so that a sweep that is being recorded meanwhile doesn't wait. */
@@ -55,50 +48,17 @@ export function createStations(
       return { stationId: station.id, revision };
     });
 
-  /** For the next time; without room on the disk it is worked out again. */
-  const keepFaces = (worked: readonly Worked[], judgedBy: string): void => {
-    if (worked.length === 0) return;
-    try {
-      archive.write(() => {
-        for (const { stationId, face } of worked) archive.stations.keepFace(stationId, face, judgedBy);
-      });
-    } catch (fault) {
-      if (!(fault instanceof ArchiveFault)) throw fault;
-    }
-  };
-
   return {
     keep,
     async list() {
+      const faces = lookAtFaces(archive, standings);
       const stations: StationRow[] = [];
-      const settingsNow = standings.judgedBy();
-      const look = standings.look();
-      let worked: Worked[] = [];
-      let since = performance.now();
-      for (const { stationId, face, judgedBy } of archive.stations.list()) {
-        if (face !== null && judgedBy === settingsNow) {
-          // Written below, by this program's own schema.
-          stations.push(JSON.parse(face) as StationRow);
-        } else {
-          const facts = archive.stations.facts(stationId);
-          if (facts === undefined) continue;
-          const { openVisit, judgedSweepId, ...row } = facts;
-          const standing = judgedSweepId === null ? null : look.of(judgedSweepId);
-          const shown = { stationId, ...row, openVisit: openVisit === 1, standing };
-          stations.push(shown);
-          worked.push({ stationId, face: JSON.stringify(shown) });
-        }
-        if (performance.now() - since < PORTION_MS) continue;
-        look.keepSlice();
-        if (worked.length >= SLICE) {
-          keepFaces(worked, settingsNow);
-          worked = [];
-        }
-        await turn();
-        since = performance.now();
+      for (const kept of archive.stations.list()) {
+        const face = faces.of(kept);
+        if (face !== null) stations.push(face.row);
+        await faces.rest();
       }
-      look.keep();
-      keepFaces(worked, settingsNow);
+      faces.keep();
       return { stations };
     },
     import({ fileName, text }) {

@@ -125,6 +125,7 @@ const historyOf = (sweeps: readonly HistorySweep[]): Script => ({
     portName: 'forward output',
     portNames: ['forward output'],
     sweeps: [...sweeps],
+    reserves: [],
   }),
   'sweeps.open': ({ sweepId }) => {
     const n = sweeps.findIndex((one) => one.sweepId === sweepId) + 1;
