@@ -13,6 +13,7 @@ import { createBackups } from './services/backups.ts';
 import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
+import { createLookAhead } from './services/look-ahead.ts';
 import { createMeters } from './services/meters.ts';
 import { createParts } from './services/parts.ts';
 import { createProfiles } from './services/profiles.ts';
@@ -46,6 +47,7 @@ export function createHandlers(
   const stations = createStations(options, designs, createStandings(archive, designs, settings), runs);
   const visits = createVisits(options, designs, runs);
   const quality = createQuality(archive, designs, settings, createSetUps(options, designs, visits));
+  const lookAhead = createLookAhead(options, quality, runs);
   const sweeps = createSweeps(options, designs, visits, meters, runs);
   const parts = createParts(options, designs, visits, runs, settings);
   const trims = createTrims(options, designs, visits, runs, settings);
@@ -149,6 +151,7 @@ export function createHandlers(
     handlers,
     sleep: gainControl.sleep,
     async close() {
+      await lookAhead.close();
       await backups.close();
       await gainControl.close();
       await runs.close();
