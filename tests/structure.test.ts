@@ -218,7 +218,7 @@ describe('core', () => {
 // these; a section beside them is told from memory, and says so where it is told.
 it('no section of a standard that nobody read is cited as if somebody had', () => {
   const told = /JCGM[^`]{0,400}?\b(5\.1\.2|6\.2\.1|7\.2|7\.4|8\.2|8\.3)\b/;
-  const cites = ['core', 'renderer/how']
+  const cites = ['core', 'renderer/how', 'renderer/help']
     .flatMap(filesBelow)
     .filter(isSource)
     .flatMap((path) =>

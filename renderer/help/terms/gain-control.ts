@@ -61,7 +61,7 @@ export const gainControl: Topic = {
       words:
         'How far the output rises and falls between the two ends of the control. The test turns it to both ends and back, and tells whether it will reach through the year.',
       formula: 'range = up + down',
-      source: `Limits: ${PRACTICE.toLowerCase()} Undecided: guard bands after JCGM 106:2012, 8.3.`,
+      source: `Limits: ${PRACTICE.toLowerCase()} Undecided: guard bands after JCGM 106:2012, 8.3, from memory.`,
       see: ['gain-control', 'reserve', 'guard-band'],
     },
     {

@@ -82,7 +82,7 @@ export const parts: Topic = {
       words:
         'The sweep after the change beside what the new parts were to give. Where the two disagree by more than the meter and the parts explain, a part is not what its label says, or is not seated.',
       formula: 'greatest |read(f) \u2212 predicted(f)|',
-      source: 'JCGM 100:2008, 5.1.2, for what both are uncertain by.',
+      source: 'JCGM 100:2008, 5.1.2, from memory, for what both are uncertain by.',
       see: ['proposal', 'as-left', 'uncertainty'],
     },
     {

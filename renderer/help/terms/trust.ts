@@ -10,7 +10,7 @@ export const trust: Topic = {
       words:
         'How far the true value may lie from what was read. Meter, test point and temperature each have a share, and what all channels have in common does not blur tilt or flatness.',
       formula: 'u = \u221A\u03A3 u\u00B2; 95 of 100 times within \u00B11.96 u',
-      source: 'JCGM 100:2008 (sections as each number names them).',
+      source: 'JCGM 100:2008, 5.2.2, as other programs cite it; other sections as each number names them.',
       see: ['guard-band', 'undecided', 'test-point'],
     },
     {
@@ -20,7 +20,7 @@ export const trust: Topic = {
       words:
         'A strip on either side of a limit that is as wide as the reading is uncertain. Inside of it neither pass nor fail can be said in earnest.',
       formula: 'pass from a chance of 95 %, fail up to 5 %',
-      source: 'JCGM 106:2012, 8.3; 95 % is this program\u2019s choice.',
+      source: 'JCGM 106:2012, 8.3, from memory; 95 % is this program\u2019s choice.',
       see: ['undecided', 'uncertainty'],
     },
     {
@@ -30,7 +30,7 @@ export const trust: Topic = {
       words:
         'The verdict where the limit lies within what the reading is uncertain by. A better meter, or the mean of several readings, decides it; a second look by the same meter does not.',
       formula: '5 % < P(inside the limits) < 95 %',
-      source: 'JCGM 106:2012, 7 and 8.3.',
+      source: 'JCGM 106:2012, 7.3, as other programs cite it, and 8.3, from memory.',
       see: ['guard-band', 'uncertainty'],
     },
     {
