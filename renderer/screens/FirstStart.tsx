@@ -13,7 +13,11 @@ export type FirstStartProps = Readonly<{
 export const FirstStart = ({ onDemo, isLoading, openFile, others }: FirstStartProps) => (
   <main className="first-start">
     <div className="first-start__words">
-      <h1>Read the station. See what to change. Prove it.</h1>
+      <h1>
+        Read the station. <br />
+        See what to change. <br />
+        Prove it.
+      </h1>
       <p>
         Quillmere is an invented harbour town: five amplifier stations and a bench module, each with its own
         trouble, and a simulated meter that reads what you plug in.

@@ -55,7 +55,7 @@ export function ReadPanel({ portName, purpose, plans, visitNote }: ReadPanelProp
             Choose a meter
           </PressButton>
         )}
-        <SweepFileButton size="visit" />
+        <SweepFileButton />
       </div>
     </>
   );

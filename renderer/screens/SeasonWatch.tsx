@@ -73,7 +73,10 @@ export function SeasonWatch({ open }: Readonly<{ open: OpenSheet }>) {
     <>
       <main className="season__watch">
         {view === null || shown === null ? (
-          <p className="season__none">Nothing was watched here yet.</p>
+          <p className="season__none">
+            Nothing was watched here yet. Choose how long, start the watch, and leave the meter on its test
+            point.
+          </p>
         ) : (
           <>
             <WatchPicture

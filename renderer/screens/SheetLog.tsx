@@ -14,8 +14,7 @@ import { turnedTogether } from '../state/turned.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
 import { ReportButtons } from './report/ReportButtons.tsx';
-import { SaveSweepButton } from './SaveSweepButton.tsx';
-import { SweepFileButton } from './SweepFileButton.tsx';
+import { SweepMenu } from './SweepMenu.tsx';
 
 export type SheetLogProps = Readonly<{ open: OpenSheet; view: SheetView }>;
 
@@ -114,10 +113,6 @@ export function SheetLog({ open, view }: SheetLogProps) {
         {!reading && entries.length > 0 && (
           <PressButton onPress={() => dialogOpened({ open: 'line-up' })}>Line-up</PressButton>
         )}
-        {!reading && view.shown !== null && counts(view.shown.summary) && (
-          <PressButton onPress={() => dialogOpened({ open: 'amend-sweep' })}>Correct, void</PressButton>
-        )}
-        {!reading && entries.length > 0 && <SweepFileButton size="usual" />}
         {!reading && view.shown !== null && (
           <ReportButtons
             stationId={open.sheet.station.id}
@@ -126,7 +121,13 @@ export function SheetLog({ open, view }: SheetLogProps) {
             at={view.shown.summary.startedAt}
           />
         )}
-        <SaveSweepButton sweepId={shownId} />
+        {entries.length > 0 && (
+          <SweepMenu
+            sweepId={shownId}
+            canAmend={view.shown !== null && counts(view.shown.summary)}
+            reading={reading}
+          />
+        )}
       </div>
     </footer>
   );

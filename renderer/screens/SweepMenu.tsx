@@ -1,54 +1,98 @@
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
-import { type ExportFormat, exportSweep as exported, exportSource } from '../../core/files/export-sweep.ts';
+import { useRef } from 'react';
+import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components';
 import { Glyph } from '../parts/Glyph.tsx';
 import { saveFile } from '../save-file.ts';
-import { useActions, useWorkbench } from '../state/use-workbench.ts';
+import { selectVisitIsOpen } from '../state/select.ts';
+import { type SweepFormat, sweepAsFile } from '../state/sweep-as-file.ts';
+import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { sweepFileTypes, useSweepImport } from './use-sweep-import.ts';
 
-export type SaveSweepButtonProps = Readonly<{ sweepId: string | null }>;
+export type SweepMenuProps = Readonly<{
+  sweepId: string | null;
+  /** True where the sweep that is shown counts: what does not count can't be put right. */
+  canAmend: boolean;
+  /** While the meter reads, nothing else is taken in. */
+  reading: boolean;
+}>;
 
-const formats: readonly Readonly<{ format: Exclude<ExportFormat, 's2p'>; words: string; ending: string }>[] =
-  [
-    { format: 'own', words: 'CSV of this workbench', ending: '.csv' },
-    { format: 'exchange', words: 'CSV for other programs', ending: '.exchange.csv' },
-    { format: 'spreadsheet', words: 'CSV for a spreadsheet', ending: '.spreadsheet.csv' },
-    { format: 'json', words: 'JSON', ending: '.json' },
-  ];
+const formats: readonly Readonly<{ format: SweepFormat; words: string }>[] = [
+  { format: 'own', words: 'CSV of this workbench' },
+  { format: 'exchange', words: 'CSV for other programs' },
+  { format: 'spreadsheet', words: 'CSV for a spreadsheet' },
+  { format: 'json', words: 'JSON' },
+];
 
-/** The decimal sign of this computer's country, which its spreadsheet expects. */
-const decimalHere = (): ',' | '.' =>
-  new Intl.NumberFormat().formatToParts(1.5).some(({ type, value }) => type === 'decimal' && value === ',')
-    ? ','
-    : '.';
-
-/** Saves the sweep shown, in the form that the next reader needs. */
-export function SaveSweepButton({ sweepId }: SaveSweepButtonProps) {
+/** What is done with a sweep now and then: it is put right, saved in the form that the next reader needs, or taken in from elsewhere. */
+export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
   const { exportSweep } = useWorkbench();
-  const { noticed } = useActions();
+  const { noticed, dialogOpened } = useActions();
+  const visitIsOpen = useSelected(selectVisitIsOpen);
+  const { file, paste } = useSweepImport();
+  const chooser = useRef<HTMLInputElement>(null);
   const save = async (key: unknown) => {
     const chosen = formats.find(({ format }) => format === key);
-    const file = sweepId === null || chosen === undefined ? null : await exportSweep(sweepId);
-    if (file === null || chosen === undefined) return;
-    const source = exportSource(file.text, file.fileName);
-    const text = source.ok ? exported(source.value, chosen.format, decimalHere()) : source;
-    if (text.ok)
-      saveFile(
-        file.fileName.replace(/\.csv$/, chosen.ending),
-        chosen.format === 'own' ? file.text : text.value,
-      );
-    else noticed({ tone: 'problem', text: 'The sweep was not saved.', help: `${text.where}: ${text.help}` });
+    const written = sweepId === null || chosen === undefined ? null : await exportSweep(sweepId);
+    if (written === null || chosen === undefined) return;
+    const made = sweepAsFile(written, chosen.format);
+    if (made.ok) saveFile(made.value.fileName, made.value.text);
+    else noticed({ tone: 'problem', text: 'The sweep was not saved.', help: `${made.where}: ${made.help}` });
   };
+  const act = (key: unknown) => {
+    if (key === 'amend') dialogOpened({ open: 'amend-sweep' });
+    else if (key === 'file') chooser.current?.click();
+    else if (key === 'paste') paste();
+    else void save(key);
+  };
+  const takesNone = reading || !visitIsOpen;
+  const barred = [
+    ...(canAmend && !reading ? [] : ['amend']),
+    ...(sweepId === null ? formats.map(({ format }) => format) : []),
+    ...(takesNone ? ['file', 'paste'] : []),
+  ];
   return (
     <MenuTrigger>
-      <Button className="button button--plain button--usual" isDisabled={sweepId === null}>
-        <Glyph name="save" /> Save sweep
+      <Button className="button button--plain button--usual" aria-label="Sweep: correct, save, take in">
+        <Glyph name="menu" /> Sweep
       </Button>
-      <Popover className="save-menu" placement="top end">
-        <Menu className="save-menu__list" aria-label="Save sweep as" onAction={save}>
-          {formats.map(({ format, words }) => (
-            <MenuItem key={format} id={format} className="save-menu__item">
-              {words}
+      <input
+        ref={chooser}
+        type="file"
+        hidden
+        accept={sweepFileTypes.join(',')}
+        onChange={(event) => {
+          void file(event.target.files);
+          event.target.value = '';
+        }}
+      />
+      <Popover className="popover popover--menu" placement="top end">
+        <Menu className="options" aria-label="Sweep" onAction={act} disabledKeys={barred}>
+          <MenuSection className="options__group">
+            <Header className="options__title">This sweep</Header>
+            <MenuItem id="amend" className="option">
+              Correct, void
             </MenuItem>
-          ))}
+            {formats.map(({ format, words }) => (
+              <MenuItem
+                key={format}
+                id={format}
+                textValue={`Save as ${words}`}
+                className="option option--glyph"
+              >
+                <Glyph name="save" /> {words}
+              </MenuItem>
+            ))}
+          </MenuSection>
+          <MenuSection className="options__group">
+            <Header className="options__title">
+              {visitIsOpen ? 'One more, read elsewhere' : 'One more, once a visit is open'}
+            </Header>
+            <MenuItem id="file" textValue="A sweep file" className="option option--glyph">
+              <Glyph name="open" /> A sweep file
+            </MenuItem>
+            <MenuItem id="paste" className="option">
+              A pasted table
+            </MenuItem>
+          </MenuSection>
         </Menu>
       </Popover>
     </MenuTrigger>

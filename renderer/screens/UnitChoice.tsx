@@ -17,7 +17,7 @@ export function UnitChoice() {
         options={[
           { key: 'dBmV', text: 'dBmV' },
           { key: 'dBuV', text: 'dB\u00B5V' },
-          { key: 'dBm75', text: 'dBm, 75 \u2126' },
+          { key: 'dBm75', text: 'dBm, 75 ohm' },
           { key: 'mV', text: 'mV' },
         ]}
       />

@@ -73,13 +73,13 @@ export function GivePart({ stations, folder, isBusy, week, onGive }: GivePartPro
           onSelectionChange={(key) => key !== null && setStation(String(key))}
         >
           <Label>Station</Label>
-          <Button className="button button--plain">
+          <Button className="select-button">
             <SelectValue />
           </Button>
-          <Popover className="kinds">
-            <ListBox>
+          <Popover className="popover">
+            <ListBox className="options">
               {stations.map((station) => (
-                <ListBoxItem key={station.stationId} id={station.stationId} className="kinds__row">
+                <ListBoxItem key={station.stationId} id={station.stationId} className="option">
                   {station.name}
                 </ListBoxItem>
               ))}

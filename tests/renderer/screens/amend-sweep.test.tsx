@@ -69,12 +69,18 @@ const press = async (name: RegExp) => {
     fireEvent.click(button);
   });
 };
+const openAmend = async () => {
+  await press(/^Sweep: correct/);
+  await act(async () => {
+    fireEvent.click(screen.getByRole('menuitem', { name: 'Correct, void' }));
+  });
+};
 const asked = (scripted: Awaited<ReturnType<typeof host>>, name: string) =>
   scripted.asked.findLast((one) => one.name === name)?.input;
 
 it('declares a sweep void only with a reason, strikes it in the log, and judges the one before', async () => {
   const scripted = await host([good, bad]);
-  await press(/^Correct, void$/);
+  await openAmend();
   const dialog = within(screen.getByRole('dialog'));
   fireEvent.click(dialog.getByRole('radio', { name: 'Declare it void' }));
   const button = () => dialog.getByRole('button', { name: 'Declare it void' }) as HTMLButtonElement;
@@ -103,7 +109,7 @@ it('declares a sweep void only with a reason, strikes it in the log, and judges 
 
 it('corrects what was noted, once something is said otherwise', async () => {
   const scripted = await host([good]);
-  await press(/^Correct, void$/);
+  await openAmend();
   const dialog = within(screen.getByRole('dialog'));
   fireEvent.change(dialog.getByRole('textbox', { name: /Why/ }), {
     target: { value: 'the point has 16 dB' },
