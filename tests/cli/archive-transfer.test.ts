@@ -1,4 +1,4 @@
-import { copyFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { archive } from '../../electron/cli/verbs/archive.ts';
@@ -45,6 +45,19 @@ describe('archive export and import', () => {
     const twice = await run('import', said.path, '--data', to);
     expect(twice).toMatchObject({ exitCode: 0, stdout: 'Nothing new: all 4 records are here already.\n' });
     expect(await run('verify', '--data', to)).toMatchObject({ exitCode: 0 });
+  });
+
+  it('write over no file that is there', async () => {
+    const [from, stick] = [await recorded(), throwAwayFolder()];
+    const other = join(stick, 'other.json');
+    writeFileSync(other, 'kept');
+    const ran = await run('export', '--data', from, '--out', other);
+    expect(ran).toMatchObject({ exitCode: 2, stdout: '' });
+    expect(ran.stderr).toBe(
+      `${other}: there is a file of this name; name another one, nothing is written over\n`,
+    );
+    expect(readFileSync(other, 'utf8')).toBe('kept');
+    expect(readdirSync(stick)).toEqual(['other.json']);
   });
 
   it('take in a whole folder, and say what became of each file', async () => {

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { report } from '../../electron/cli/verbs/report.ts';
@@ -59,6 +59,15 @@ describe('report', () => {
     expect(ran.stderr).toContain(words);
     expect(ran.stderr.trim().split('\n')).toHaveLength(1);
     expect(existsSync('x.pdf')).toBe(false);
+  });
+
+  it('writes over no file that is there', async () => {
+    const { run, out } = await archived();
+    writeFileSync(out('v.html'), 'signed');
+    const ran = await run('slipway', '--out', out('v.html'));
+    expect(ran).toMatchObject({ exitCode: 2, stdout: '' });
+    expect(ran.stderr).toContain('nothing is written over');
+    expect(readFileSync(out('v.html'), 'utf8')).toBe('signed');
   });
 
   it('fails without an archive, and makes none', async () => {

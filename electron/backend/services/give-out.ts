@@ -49,9 +49,9 @@ async function removeParts(folder: string, beginning: string): Promise<void> {
 /**
  * Writes the records that were asked for into a file, in small portions, so that a sweep that is being recorded does not
  * wait. The file has its name only when it is whole and on the disk.
- * @param path  where it goes; a folder that is there gets a file with a telling name
+ * @param path  where it goes, never over a file that is there; a folder that is there gets a file with a telling name
  * @param told  how many records are written so far
- * @throws  `Refused` when nothing was asked for that is there, or the file can't be written; the signal's reason
+ * @throws  `Refused` when nothing was asked for that is there, the file is there already or can't be written; the signal's reason
  */
 export async function giveOut(
   archive: Archive,
@@ -68,10 +68,14 @@ export async function giveOut(
       'say two days, the first not after the last',
     );
   const { device, seq, hash } = archive.head();
-  const isFolder = await stat(path).then(
-    (found) => found.isDirectory(),
-    () => false,
-  );
+  const found = await stat(path).catch(() => null);
+  const isFolder = found?.isDirectory() === true;
+  if (found !== null && !isFolder)
+    throw refused(
+      'unwritable',
+      path,
+      'there is a file of this name; name another one, nothing is written over',
+    );
   const fileName = recordsFileName(device, what, madeAtMs);
   const whole = isFolder ? join(path, fileName) : path;
   await removeParts(dirname(whole), isFolder ? `tiltwright-${device.slice(0, 8)}-` : `${basename(whole)}.`);

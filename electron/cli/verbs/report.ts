@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { type Command, InvalidArgumentError } from 'commander';
 import { Refused } from '../../../core/bridge/refused.ts';
 import type { ReportForm, ReportOf } from '../../../core/bridge/report-calls.ts';
@@ -9,6 +8,7 @@ import packed from '../../../package.json' with { type: 'json' };
 import { numberOption } from '../number-option.ts';
 import { answered, type Outcome } from '../outcome.ts';
 import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../verb.ts';
+import { writeOutput } from '../write-output.ts';
 
 type Options = Readonly<{ out: string; data?: string; paper?: Paper; history?: boolean; label?: number }>;
 type Archive = Readonly<{
@@ -94,15 +94,6 @@ function reportOf(archive: Archive, visit: string, options: Options): ReportOf {
     : { kind: 'label', visitId, count: options.label };
 }
 
-async function written(path: string, bytes: Buffer): Promise<void> {
-  try {
-    await writeFile(path, bytes);
-  } catch (fault) {
-    const code = fault instanceof Error && 'code' in fault ? String(fault.code) : String(fault);
-    throw refusal('unwritable', path, `can't be written (${code}); name a file in a folder that takes one`);
-  }
-}
-
 async function act(visit: string, options: Options, io: VerbIo): Promise<Outcome> {
   const form = formOf(options.out);
   // Only now: they bring the archive's native part and the type of the page, which no other verb needs.
@@ -132,7 +123,7 @@ async function act(visit: string, options: Options, io: VerbIo): Promise<Outcome
     const paper = options.paper ?? usualPaper(Intl.DateTimeFormat().resolvedOptions().locale);
     const { base64 } = await reports.make({ of, form, paper }, io.signal);
     const bytes = Buffer.from(base64, 'base64');
-    await written(options.out, bytes);
+    await writeOutput(options.out, bytes);
     return answered(
       { ...of, out: options.out, form, paper, bytes: bytes.length },
       `${options.out}: ${of.kind}, ${form.toUpperCase()}, ${paper === 'a4' ? 'A4' : 'Letter'}, ${Math.ceil(bytes.length / 1024)} KB`,
@@ -161,7 +152,7 @@ export const report: Verb = {
         '<visit>',
         "a visit's id; a station's id or name for its newest visit; or a period, 2026-01-01..2026-03-31",
       )
-      .requiredOption('--out <file>', 'a file that ends in .pdf or .html')
+      .requiredOption('--out <file>', 'a new file that ends in .pdf or .html; nothing is written over')
       .option('--data <dir>', 'the folder of the archive; without it, your own data folder')
       .option('--paper <size>', 'a4 or letter; without it, what is usual in your country', paperOption)
       .option('--history', 'every visit to the station instead of one')
