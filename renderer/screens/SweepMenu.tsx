@@ -16,10 +16,10 @@ export type SweepMenuProps = Readonly<{
 }>;
 
 const formats: readonly Readonly<{ format: SweepFormat; words: string }>[] = [
-  { format: 'own', words: 'CSV of this workbench' },
-  { format: 'exchange', words: 'CSV for other programs' },
-  { format: 'spreadsheet', words: 'CSV for a spreadsheet' },
-  { format: 'json', words: 'JSON' },
+  { format: 'own', words: 'Save as CSV of this workbench' },
+  { format: 'exchange', words: 'Save as CSV for other programs' },
+  { format: 'spreadsheet', words: 'Save as CSV for a spreadsheet' },
+  { format: 'json', words: 'Save as JSON' },
 ];
 
 /** What is done with a sweep now and then: it is put right, saved in the form that the next reader needs, or taken in from elsewhere. */
@@ -72,13 +72,8 @@ export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
               Correct, void
             </MenuItem>
             {formats.map(({ format, words }) => (
-              <MenuItem
-                key={format}
-                id={format}
-                textValue={`Save as ${words}`}
-                className="option option--glyph"
-              >
-                <Glyph name="save" /> {words}
+              <MenuItem key={format} id={format} className="option">
+                {words}
               </MenuItem>
             ))}
           </MenuSection>
@@ -86,8 +81,8 @@ export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
             <Header className="options__title">
               {visitIsOpen ? 'One more, read elsewhere' : 'One more, once a visit is open'}
             </Header>
-            <MenuItem id="file" textValue="A sweep file" className="option option--glyph">
-              <Glyph name="open" /> A sweep file
+            <MenuItem id="file" className="option">
+              A sweep file
             </MenuItem>
             <MenuItem id="paste" className="option">
               A pasted table
