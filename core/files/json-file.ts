@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { done, type Result, refuse } from '../result.ts';
+import { schemaWords, valueAt } from './schema-words.ts';
 
 /** What a kind of JSON file of ours is called, how it begins, and the code of a refusal that it is none. */
 export type JsonFileKind<Code extends string> = Readonly<{ noun: string; format: string; code: Code }>;
@@ -29,7 +30,7 @@ export function readJsonFile<T, Code extends string>(
   }
   const parsed = schema.safeParse(raw);
   if (parsed.success) return done(parsed.data);
-  const { path, message } = plainest(parsed.error.issues[0], [], `not a ${noun}`);
+  const { path, message } = plainest(parsed.error.issues[0], [], `not a ${noun}`, raw);
   return refuse(code, path.length === 0 ? fileName : `${fileName}, ${path.map(String).join('.')}`, message);
 }
 
@@ -38,12 +39,13 @@ function plainest(
   issue: z.core.$ZodIssue | undefined,
   above: readonly PropertyKey[],
   otherwise: string,
+  raw: unknown,
 ): Readonly<{ path: readonly PropertyKey[]; message: string }> {
   if (issue === undefined) return { path: above, message: otherwise };
   const path = [...above, ...issue.path];
-  if (issue.code !== 'invalid_union') return { path, message: issue.message };
-  const [nearest] = [...issue.errors].sort((a, b) => a.length - b.length);
+  const [nearest] =
+    issue.code === 'invalid_union' ? [...issue.errors].sort((a, b) => a.length - b.length) : [];
   return nearest?.[0] === undefined
-    ? { path, message: issue.message }
-    : plainest(nearest[0], path, otherwise);
+    ? { path, message: schemaWords(issue, valueAt(raw, path)) }
+    : plainest(nearest[0], path, otherwise, raw);
 }

@@ -4,6 +4,7 @@ import { type Cell, frequencyReader } from './column-units.ts';
 import { plainText } from './csv-lines.ts';
 import { TOP_OF_ALL_MHZ } from './frequency-unit.ts';
 import { headerWord } from './header-words.ts';
+import { schemaWords, valueAt } from './schema-words.ts';
 import { readTable } from './sweep-dialect.ts';
 import { decimalSign, numberWritten, writtenIn } from './written-number.ts';
 
@@ -28,7 +29,8 @@ function checked(raw: unknown, fileName: string): Result<Plan, 'not-a-plan'> {
   const issue = parsed.error.issues[0];
   const key = issue?.path.map(String).join('.') ?? '';
   const where = key === '' ? fileName : `${fileName}, ${key}`;
-  return refuse('not-a-plan', where, `${issue?.message ?? 'not a plan'}; a plan is a list of 1 to 2000 MHz`);
+  const why = issue === undefined ? 'not a plan' : schemaWords(issue, valueAt(raw, issue.path));
+  return refuse('not-a-plan', where, `${why}; a plan is a list of 1 to 2000 MHz`);
 }
 
 function planFromJson(text: string, fileName: string): Result<Plan> {

@@ -14,7 +14,7 @@ describe('readTruck', () => {
     ['an unknown key', text({ ...pad, vlaue: 3 }), 'truck.json, parts.0', 'vlaue'],
     ['a part without a value', text({ kind: 'pad', count: 1 }), 'parts.0.valueDb', 'number'],
     ['a negative loss', text({ ...pad, valueDb: -3 }), 'parts.0.valueDb', '0'],
-    ['half a part', text({ ...pad, count: 1.5 }), 'parts.0.count', 'int'],
+    ['half a part', text({ ...pad, count: 1.5 }), 'parts.0.count', 'whole number'],
     ['an equalizer without a top frequency', text({ ...pad, kind: 'equalizer' }), 'parts.0.topMhz', 'number'],
     ['a pad with a top frequency', text({ ...pad, topMhz: 870 }), 'parts.0', 'topMhz'],
     ['a part listed twice', text(pad, { ...pad, count: 1 }), 'parts.1', 'pad 3 dB is listed before'],
