@@ -42,7 +42,11 @@ function checkedAmbient(asked: GainControlAsked): Result<null, Code> {
   const ambientC =
     asked.ambientC ?? (asked.ambientF === undefined ? undefined : celsiusFromFahrenheit(asked.ambientF));
   if (ambientC !== undefined && !(ambientC > ABSOLUTE_ZERO_C && ambientC < 200))
-    return refuse('bad-ambient', 'ambient temperature', 'say the temperature of the air as a number');
+    return refuse(
+      'bad-ambient',
+      'ambient temperature',
+      'say the temperature of the air, between -273 and 200 °C (-459 and 392 °F)',
+    );
   return done(null);
 }
 
@@ -73,7 +77,7 @@ function checkedGainControl(asked: GainControlAsked): Result<null, Code> {
     return refuse(
       'bad-top',
       'top frequency',
-      'say the highest frequency of the plant in MHz, 870 for instance',
+      'say the highest frequency of the plant in MHz, above 0 and at most 10000, 870 for instance',
     );
   for (const check of [checkedAmbient, checkedSpan, checkedRange]) {
     const checked = check(asked);

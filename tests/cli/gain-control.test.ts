@@ -76,6 +76,8 @@ describe('gain-control', () => {
     [['--top-mhz', 'wide'], 'frequency'],
     [['--top-mhz', '0'], 'top frequency'],
     [['--top-mhz', '870', '--ambient-c', '20', '--ambient-f', '68'], 'not in both'],
+    [['--top-mhz', '20000'], 'at most 10000'],
+    [['--top-mhz', '870', '--ambient-c', '-300'], 'between -273 and 200 °C'],
     [['--top-mhz', '870', '--span-db', '22'], 'ambient'],
     [['--top-mhz', '870', '--range-up', '4'], 'range down'],
     [['--top-mhz', '870', '--range-up', '4', '--range-down', '-6'], '0 or more'],

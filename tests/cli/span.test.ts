@@ -20,6 +20,12 @@ describe('span', () => {
     expect(answer.days.map(({ day }: { day: string }) => day)).toEqual(['cold', 'now', 'hot']);
     expect(answer.lengthFt / answer.lengthM).toBeCloseTo(1 / 0.3048, 9);
   });
+  it('takes the loss for that at 20 degrees C, whatever the cable has now', async () => {
+    const lengthAt = async (nowC: string) =>
+      JSON.parse((await run('--cable', '.750', '--loss-db', '20', '--now-c', nowC, '--json')).stdout).lengthM;
+    expect(await lengthAt('-10')).toBe(await lengthAt('20'));
+    expect((await run('--help')).stdout).toContain('at 20 degrees C');
+  });
   it('takes feet as well as metres', async () => {
     const inFt = JSON.parse((await run('--cable', '.625', '--length-ft', '1000', '--json')).stdout);
     const inM = JSON.parse((await run('--cable', '.625', '--length-m', '304.8', '--json')).stdout);

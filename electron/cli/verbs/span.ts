@@ -174,7 +174,11 @@ export const span: Verb = {
       .requiredOption('--cable <name>', `one of ${CABLES.map(({ name }) => name).join(', ')}`)
       .option('--length-m <m>', 'how long it is', notNegative('a length in m'))
       .option('--length-ft <ft>', 'the same in feet', notNegative('a length in ft'))
-      .option('--loss-db <dB>', 'or what it loses at the high frequency', notNegative('a loss in dB'))
+      .option(
+        '--loss-db <dB>',
+        'or what it loses at the high frequency at 20 degrees C',
+        notNegative('a loss in dB'),
+      )
       .option('--low-mhz <MHz>', 'low end of the band', mhzOption, 54)
       .option('--high-mhz <MHz>', 'high end of the band', mhzOption, 870)
       .option('--top-mhz <MHz>', 'top frequency of the equalizers; the high end unless told', mhzOption)
