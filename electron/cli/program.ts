@@ -13,9 +13,11 @@ export type Surroundings = Readonly<{
 
 /** What commander says about a mistaken command line, as a refusal: its first words, and where help is. */
 function refusalOf(fault: CommanderError, verb: string | undefined): Outcome {
-  const words = oneLine(
-    fault.message.replace(/^error:\s*/i, '').replace(/\.?\s*\(Did you mean/, '; did you mean'),
-  );
+  const words =
+    // A verb of several parts, named alone: commander would print the whole help as a fault.
+    fault.code === 'commander.help'
+      ? 'say what to do with it'
+      : oneLine(fault.message.replace(/^error:\s*/i, '').replace(/\.?\s*\(Did you mean/, '; did you mean'));
   const help = `tiltwright ${verb === undefined ? '' : `${verb} `}--help`;
   return refused(
     refuse(

@@ -4,6 +4,7 @@ import { refuse } from '../../core/result.ts';
 import { MeterFault } from '../../electron/backend/meters/meter-shop.ts';
 import { answered, oneLine, outcomeOfFault, outputOf, refused } from '../../electron/cli/outcome.ts';
 import type { Verb } from '../../electron/cli/verb.ts';
+import { archive } from '../../electron/cli/verbs/archive.ts';
 import { runInside, runOutside } from '../support/command-line.ts';
 
 // Exit codes and streams: contract, section 3.
@@ -91,6 +92,15 @@ describe('the program', () => {
     expect(ran).toMatchObject({ stdout: '', exitCode: 2 });
     expect(ran.stderr).toMatch(line);
     expect(ran.stderr.trimEnd()).not.toContain('\n');
+  });
+
+  it('asks for the part of a verb that has several, in one line', async () => {
+    const ran = await runInside([archive], ['archive']);
+    expect(ran).toEqual({
+      stdout: '',
+      stderr: 'tiltwright archive: say what to do with it; see tiltwright archive --help\n',
+      exitCode: 2,
+    });
   });
 
   it('helps on standard output', async () => {
