@@ -1,4 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { KeptReading } from '../core/records/pack-readings.ts';
 import { normalNoise } from '../core/simulate/noise.ts';
 import { quillmere } from '../core/simulate/quillmere.ts';
@@ -115,4 +118,19 @@ export function fillArchive(folder: string, sweepCount: number, stationCount: nu
         visit(name(made < history ? 0 : 1 + ((made >> 1) % Math.max(1, stationCount - 1))));
     });
   return archive;
+}
+
+/** Does something with such an archive in a folder of its own, which is gone afterwards. */
+export async function inFilledArchive<T>(
+  sweepCount: number,
+  stationCount: number,
+  work: (folder: string) => Promise<T>,
+): Promise<T> {
+  const folder = mkdtempSync(join(tmpdir(), 'tiltwright-bench-'));
+  try {
+    fillArchive(folder, sweepCount, stationCount).close();
+    return await work(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

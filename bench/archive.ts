@@ -1,17 +1,15 @@
-import { mkdtempSync, rmSync, statSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { ARCHIVE_FILE, type Archive, openArchive } from '../electron/backend/archive/open.ts';
 import { createBackend } from '../electron/backend/backend.ts';
 import type { MeterShop } from '../electron/backend/meters/meter-shop.ts';
-import { benchSession, CHANNELS, fillArchive } from './archive-filled.ts';
+import { benchSession, CHANNELS } from './archive-filled.ts';
 import type { BenchRow } from './timing.ts';
 
 export type ArchiveBench = Readonly<{
   sweeps: number;
   stations: number;
-  fillMs: number;
   bytesAReading: number;
   firstListMs: number;
   verifyMs: number;
@@ -64,27 +62,8 @@ function bareDatabase(folder: string, archive: Archive, sweepCount: number): Dat
   return bare;
 }
 
-/**
- * How an archive of many sweeps answers, and how large it is.
- * @param sweepCount  of 158 channels each
- */
-export async function archiveBench(sweepCount: number, stationCount: number): Promise<ArchiveBench> {
-  const folder = mkdtempSync(join(tmpdir(), 'tiltwright-bench-'));
-  try {
-    const begun = performance.now();
-    fillArchive(folder, sweepCount, stationCount).close();
-    const fillMs = performance.now() - begun;
-    return { ...(await measureArchive(folder, sweepCount)), fillMs };
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
 /** The archive of a folder, as it answers; a bare database is made beside it. */
-export async function measureArchive(
-  folder: string,
-  sweepCount: number,
-): Promise<Omit<ArchiveBench, 'fillMs'>> {
+export async function measureArchive(folder: string, sweepCount: number): Promise<ArchiveBench> {
   const signal = new AbortController().signal;
   const bytes = statSync(join(folder, ARCHIVE_FILE)).size;
 

@@ -1,7 +1,9 @@
-import { archiveBench } from './archive.ts';
+import { measureArchive } from './archive.ts';
+import { inFilledArchive } from './archive-filled.ts';
 import { fitBench } from './fit.ts';
 import { liveBench } from './live.ts';
 import { proposeBench } from './propose.ts';
+import { measureQuality } from './quality.ts';
 import { seasonBench } from './season.ts';
 import { sweepBench } from './sweep.ts';
 import type { BenchRow } from './timing.ts';
@@ -34,16 +36,23 @@ for (const baudRate of [9600, 115_200]) {
 
 // The full archive takes minutes to fill; one of a twentieth shows the same by its ratios.
 const full = process.argv.includes('--full');
-const archive = await archiveBench(full ? 100_000 : 5000, full ? 5000 : 250);
+const sweepCount = full ? 100_000 : 5000;
+const fillBegun = performance.now();
+const { fillMs, archive, quality } = await inFilledArchive(sweepCount, full ? 5000 : 250, async (folder) => ({
+  fillMs: performance.now() - fillBegun,
+  archive: await measureArchive(folder, sweepCount),
+  quality: await measureQuality(folder),
+}));
 console.log(
   `\narchive of ${archive.sweeps} sweeps of 158 channels in ${archive.stations} stations (${full ? 'full' : 'npm run bench -- --full for 100,000'})`,
 );
 const seconds = (spentMs: number) => `${(spentMs / 1000).toFixed(1)} s`;
 console.log(
-  `  ${archive.bytesAReading.toFixed(2)} bytes a reading on disk; filled in ${seconds(archive.fillMs)}, ` +
+  `  ${archive.bytesAReading.toFixed(2)} bytes a reading on disk; filled in ${seconds(fillMs)}, ` +
     `verified in ${seconds(archive.verifyMs)}, all stations judged anew in ${seconds(archive.firstListMs)}`,
 );
 table('archive: read', archive.rows);
+table('all records at once, through the handlers', quality);
 
 const transfer = await transferBench(full ? 10_000 : 1000);
 table(
