@@ -10,11 +10,12 @@ export type LookAhead = Readonly<{ close(): Promise<void> }>;
 
 /**
  * Works out what the table of all records shows while nobody waits for it: when a sweep has ended, records came from another laptop,
- * or the settings judge otherwise. It takes at most half of the time, and none while a sweep is read.
+ * or the settings judge otherwise. It takes at most half of the time, and none while a sweep is read or
+ * somebody waits for the same.
  */
 export function createLookAhead(
   { archive, log }: Pick<ServiceParts, 'archive' | 'log'>,
-  quality: Pick<Quality, 'ahead'>,
+  quality: Pick<Quality, 'ahead' | 'isBusy'>,
   runs: Pick<Runs, 'running'>,
   everyMs = EVERY_MS,
 ): LookAhead {
@@ -29,7 +30,7 @@ export function createLookAhead(
     const recorded = archive.stations.recorded();
     if (recorded === seen) return;
     for (let after: number | null = 0; after !== null; ) {
-      if (runs.running() !== null) return;
+      if (runs.running() !== null || quality.isBusy()) return;
       const begun = performance.now();
       after = await quality.ahead(after, signal);
       await sleep(performance.now() - begun, undefined, { signal, ref: false });

@@ -33,6 +33,8 @@ export type Quality = Periods &
     stations(input: Input<'quality.stations'>, signal: AbortSignal): Promise<Output<'quality.stations'>>;
     trends(input: Input<'quality.trends'>, signal: AbortSignal): Promise<Output<'quality.trends'>>;
     history(input: Input<'quality.history'>): Output<'quality.history'>;
+    /** Whether somebody waits for an answer about many stations. */
+    isBusy(): boolean;
     /**
      * Works out and keeps what the table shows of the next stations of which something is missing.
      * @param after  0, or what the call before answered
@@ -132,7 +134,37 @@ export function createQuality(
     };
   };
 
-  const trends: Quality['trends'] = async ({ stationIds }, signal) => {
+  const stationsOf: Quality['stations'] = async ({ after, limit }, signal) => {
+    const faces = lookAtFaces(archive, standings, signal);
+    const rows = archive.stations.page(after, limit);
+    const withSetUp = archive.quality.setUpStations();
+    const stations: QualityStation[] = [];
+    for (const kept of rows) {
+      const face = faces.of(kept);
+      await faces.rest();
+      if (face === null) continue;
+      const { stationId, name, sweepCount, openVisit, standing } = face.row;
+      const reserve = withSetUp.has(stationId) ? reservesOf(stationId)[0] : undefined;
+      stations.push({
+        stationId,
+        name,
+        sweepCount,
+        openVisit,
+        lastVisitAt: maybe(face.lastVisitMs, momentOf),
+        standing,
+        reserve: reserve === undefined ? null : { leftDb: reserve.leftDb, askedDb: reserve.askedDb },
+      });
+    }
+    faces.keep();
+    const last = rows.at(-1);
+    return {
+      stations,
+      total: archive.stations.count(),
+      next: last === undefined || rows.length < limit ? null : last.seq,
+    };
+  };
+
+  const trendsOf: Quality['trends'] = async ({ stationIds }, signal) => {
     const look = book.at();
     const judgedBy = book.basis();
     const { worked, rest, keep } = inPortions<QualityTrend>(archive, {
@@ -158,9 +190,21 @@ export function createQuality(
     return { trends: found };
   };
 
+  let waiting = 0;
+  const waited = async <T>(work: Promise<T>): Promise<T> => {
+    waiting += 1;
+    try {
+      return await work;
+    } finally {
+      waiting -= 1;
+    }
+  };
+
   return {
     ...createPeriods(archive, book),
-    trends,
+    stations: (input, signal) => waited(stationsOf(input, signal)),
+    trends: (input, signal) => waited(trendsOf(input, signal)),
+    isBusy: () => waiting > 0,
     async ahead(after, signal) {
       const rows = archive.stations.behind(book.basis(), after, AHEAD);
       const faces = lookAtFaces(archive, standings, signal);
@@ -170,37 +214,8 @@ export function createQuality(
       }
       faces.keep();
       const stationIds = rows.map(({ stationId }) => stationId);
-      if (stationIds.length > 0) await trends({ stationIds }, signal);
+      if (stationIds.length > 0) await trendsOf({ stationIds }, signal);
       return rows.at(-1)?.seq ?? null;
-    },
-    async stations({ after, limit }, signal) {
-      const faces = lookAtFaces(archive, standings, signal);
-      const rows = archive.stations.page(after, limit);
-      const withSetUp = archive.quality.setUpStations();
-      const stations: QualityStation[] = [];
-      for (const kept of rows) {
-        const face = faces.of(kept);
-        await faces.rest();
-        if (face === null) continue;
-        const { stationId, name, sweepCount, openVisit, standing } = face.row;
-        const reserve = withSetUp.has(stationId) ? reservesOf(stationId)[0] : undefined;
-        stations.push({
-          stationId,
-          name,
-          sweepCount,
-          openVisit,
-          lastVisitAt: maybe(face.lastVisitMs, momentOf),
-          standing,
-          reserve: reserve === undefined ? null : { leftDb: reserve.leftDb, askedDb: reserve.askedDb },
-        });
-      }
-      faces.keep();
-      const last = rows.at(-1);
-      return {
-        stations,
-        total: archive.stations.count(),
-        next: last === undefined || rows.length < limit ? null : last.seq,
-      };
     },
     history({ stationId, portName }) {
       const rows = archive.quality.history(stationId);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Handlers, Input } from '../../../core/bridge/contract.ts';
 import { writeSweepCsv } from '../../../core/files/write-csv.ts';
+import { stepsOf } from '../../../core/set-up/steps.ts';
 import { createHandlers } from '../../../electron/backend/handlers.ts';
 import { stationFile, testParts } from '../../support/archive.ts';
 import { createFakeMeterShop } from '../../support/fake-meter.ts';
@@ -157,6 +158,51 @@ describe('a history', () => {
     );
     expect(await ids()).toEqual([good]);
   });
+  it('has the reserve that each set-up left, and what the rule asked for on that day', async () => {
+    const shop = workshop();
+    await shop.addStation('a');
+    const setUp = async (ambientC: number, maxDbmv: number) => {
+      const { visitId } = await shop.call['visits.begin'](
+        { stationId: 'a', operator: 'R. Ames', ambientC, cautionsRead: true },
+        signal,
+      );
+      const asked = { topMhz: null, topCarrierMhz: null, pilotMhz: null, spanDb: null, ambientC: null };
+      await shop.call['set-up.begin']({ visitId, kind: 'check', ...asked }, signal);
+      const values: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+        'max-gain': { maxDbmv },
+        'back-off': { setDbmv: 46 },
+        ambient: { ambientC, setDbmv: 44 },
+      };
+      for (const { id } of stepsOf('check')) {
+        const found = values[id];
+        await shop.call['set-up.record'](
+          {
+            visitId,
+            step: id,
+            outcome: found === undefined ? 'skipped' : 'done',
+            by: 'hand',
+            reason: found === undefined ? 'not wanted' : null,
+            values: found ?? {},
+            liveId: null,
+          },
+          signal,
+        );
+      }
+      await shop.call['visits.end']({ visitId, note: '' }, signal);
+      return visitId;
+    };
+    const mild = await setUp(15, 48.5);
+    shop.wait(200);
+    const cold = await setUp(-18, 50);
+    const { reserves } = await shop.call['quality.history']({ stationId: 'a', portName: null }, signal);
+    // The rule asks for 4 dB at 870 MHz, and for 2 more in the cold of -18 degrees C.
+    expect(reserves.map(({ visitId, leftDb, askedDb }) => [visitId, leftDb, askedDb])).toEqual([
+      [mild, 4.5, 4],
+      [cold, 6, 6],
+    ]);
+    const [row] = (await shop.call['quality.stations']({ after: 0, limit: 10 }, signal)).stations;
+    expect(row?.reserve).toEqual({ leftDb: 6, askedDb: 6 });
+  });
   it('is refused for a port that the station does not have', async () => {
     const { call, addStation } = workshop();
     await addStation('a');
@@ -250,5 +296,31 @@ describe('what was judged before', () => {
     );
     await look();
     expect(kept()?.basis).toBe(2);
+  });
+});
+
+describe('how stations go', () => {
+  it('is kept until something is recorded there or the settings judge otherwise', async () => {
+    const shop = workshop();
+    await shop.addStation('a');
+    await visited(shop, 'a', [['as-found', 0]]);
+    const look = async () => {
+      await shop.call['quality.stations']({ after: 0, limit: 10 }, signal);
+      return (await shop.call['quality.trends']({ stationIds: ['a'] }, signal)).trends;
+    };
+    const kept = () => shop.archive.stations.trend('a')?.trend ?? null;
+    const first = await look();
+    expect(JSON.parse(kept() ?? 'null')).toEqual(first[0]);
+    expect(await look()).toEqual(first);
+    shop.wait(30);
+    await visited(shop, 'a', [['as-left', 0]]);
+    expect(kept()).toBeNull();
+    expect((await look())[0]?.leftAsDesigned).toBe(true);
+    const { settings, revision } = await shop.call['settings.read']({}, signal);
+    await shop.call['settings.change'](
+      { settings: { ...settings, meter: { ...settings.meter, accuracyDb: 3 } }, basedOn: revision },
+      signal,
+    );
+    expect((await look())[0]?.leftAsDesigned).toBe(false);
   });
 });
