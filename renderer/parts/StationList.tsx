@@ -1,4 +1,4 @@
-import { GridList, GridListItem } from 'react-aria-components';
+import { GridList, GridListItem, ListLayout, Virtualizer } from 'react-aria-components';
 import type { StationRow } from '../../core/bridge/records.ts';
 import { asWritten, counted, day, mhz, sizeDb } from '../format.ts';
 import { howStationWorst } from '../how/stations.ts';
@@ -7,6 +7,8 @@ import { Mark, type Verdict } from './Mark.tsx';
 
 export type StationListProps = Readonly<{
   rows: readonly StationRow[];
+  /** So many that only those in sight are drawn; the list then scrolls in a frame of its own. */
+  isLong: boolean;
   now: string;
   onOpen: (stationId: string) => void;
 }>;
@@ -18,51 +20,69 @@ const words: Record<Verdict, string> = {
   unknown: 'not yet read',
 };
 
+/** What a row is taken to be high before it was seen, CSS pixels. */
+const ROW_SEEMS = 85;
+const layout = { estimatedRowSize: ROW_SEEMS };
+
 /** The stations and how each stood at its newest sweep. Arrow keys walk it, Enter opens. */
-export const StationList = ({ rows, now, onOpen }: StationListProps) => (
-  <GridList
-    className="station-list"
-    aria-label="Stations"
-    selectionMode="none"
-    onAction={(key) => onOpen(String(key))}
-    autoFocus
-  >
-    {rows.map((row) => {
-      const { standing } = row;
-      const verdict = standing?.verdict ?? 'unknown';
-      const low = standing?.worstDb !== null && standing?.worstDb !== undefined && standing.worstDb < 0;
-      return (
-        <GridListItem key={row.stationId} id={row.stationId} textValue={row.name} className="station-row">
-          <Mark verdict={verdict} pointing={low ? 'down' : 'up'} size="large" />
-          <span className="station-row__name">{row.name}</span>
-          <span className="station-row__words">
-            <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
-            {standing !== null && (
-              <span className="station-row__headline">{asWritten(standing.headline)}</span>
-            )}
-          </span>
-          <span className="station-row__worst">
-            {standing?.worstDb !== null && standing?.worstDb !== undefined && (
-              <>
-                <strong>
-                  <HowText
-                    how={howStationWorst(row.name, standing, standing.worstDb)}
-                    text={sizeDb(standing.worstDb)}
-                  />
-                </strong>
-                <small>{standing.worstMhz === null ? '' : `worst, at ${mhz(standing.worstMhz)}`}</small>
-              </>
-            )}
-          </span>
-          <span className="station-row__when">
-            {standing === null ? '' : day(standing.at, now)}
-            <small>
-              {row.sweepCount === 0 ? '' : counted(row.sweepCount, 'sweep', 'sweeps')}
-              {row.openVisit ? ', visit open' : ''}
-            </small>
-          </span>
+export function StationList({ rows, isLong, now, onOpen }: StationListProps) {
+  const list = (
+    <GridList
+      className="station-list"
+      aria-label="Stations"
+      selectionMode="none"
+      items={rows}
+      dependencies={[now]}
+      onAction={(key) => onOpen(String(key))}
+      autoFocus
+    >
+      {(row) => (
+        <GridListItem id={row.stationId} textValue={row.name} className="station-row">
+          <Cells row={row} now={now} />
         </GridListItem>
-      );
-    })}
-  </GridList>
-);
+      )}
+    </GridList>
+  );
+  if (!isLong) return list;
+  return (
+    <Virtualizer layout={ListLayout} layoutOptions={layout}>
+      {list}
+    </Virtualizer>
+  );
+}
+
+function Cells({ row, now }: Readonly<{ row: StationRow; now: string }>) {
+  const { standing } = row;
+  const verdict = standing?.verdict ?? 'unknown';
+  const low = standing?.worstDb !== null && standing?.worstDb !== undefined && standing.worstDb < 0;
+  return (
+    <>
+      <Mark verdict={verdict} pointing={low ? 'down' : 'up'} size="large" />
+      <span className="station-row__name">{row.name}</span>
+      <span className="station-row__words">
+        <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
+        {standing !== null && <span className="station-row__headline">{asWritten(standing.headline)}</span>}
+      </span>
+      <span className="station-row__worst">
+        {standing?.worstDb !== null && standing?.worstDb !== undefined && (
+          <>
+            <strong>
+              <HowText
+                how={howStationWorst(row.name, standing, standing.worstDb)}
+                text={sizeDb(standing.worstDb)}
+              />
+            </strong>
+            <small>{standing.worstMhz === null ? '' : `worst, at ${mhz(standing.worstMhz)}`}</small>
+          </>
+        )}
+      </span>
+      <span className="station-row__when">
+        {standing === null ? '' : day(standing.at, now)}
+        <small>
+          {row.sweepCount === 0 ? '' : counted(row.sweepCount, 'sweep', 'sweeps')}
+          {row.openVisit ? ', visit open' : ''}
+        </small>
+      </span>
+    </>
+  );
+}

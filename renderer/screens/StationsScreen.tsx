@@ -1,20 +1,22 @@
-import { DropZone, type FileDropItem, FileTrigger } from 'react-aria-components';
-import { counted } from '../format.ts';
+import { type ReactNode, useMemo } from 'react';
+import { DropZone, type FileDropItem, FileTrigger, Input, Label, SearchField } from 'react-aria-components';
+import type { StationRow } from '../../core/bridge/records.ts';
+import { counted, whole } from '../format.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { StationList } from '../parts/StationList.tsx';
-import { selectBusy, selectLink, selectStations } from '../state/select.ts';
-import { useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { foundStations } from '../state/found-stations.ts';
+import { selectBusy, selectLink, selectStations, selectStationsText } from '../state/select.ts';
+import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { BarEnd } from './BarEnd.tsx';
 import { FirstStart } from './FirstStart.tsx';
 
-/** More than these make a page slow that draws every row; the table of all records has any number. */
-const MOST_LISTED = 200;
+/** More than these are looked for by typing; and of more than LONG only those in sight are drawn. */
+const FEW = 12;
+const LONG = 60;
 
 export function StationsScreen() {
   const stations = useSelected(selectStations);
   const busy = useSelected(selectBusy);
-  const link = useSelected(selectLink);
-  const { now } = useBench();
   const workbench = useWorkbench();
 
   const takeIn = async (files: Iterable<File>) => {
@@ -50,7 +52,13 @@ export function StationsScreen() {
         </p>
         <BarEnd />
       </header>
-      {stations.at === 'loading' && <main className="plain-page" aria-busy="true" />}
+      {stations.at === 'loading' && (
+        <main className="plain-page" aria-busy="true">
+          <p className="quiet">
+            Reading the stations. After an update or with other settings every one is judged anew, once.
+          </p>
+        </main>
+      )}
       {stations.at === 'failed' && (
         <main className="plain-page">
           <h1>The stations could not be read.</h1>
@@ -69,28 +77,57 @@ export function StationsScreen() {
         />
       )}
       {stations.at === 'listed' && stations.rows.length > 0 && (
-        <main className="stations">
-          <div className="stations__head">
-            <h1>{counted(stations.rows.length, 'station', 'stations')}</h1>
-            <div className="stations__ways">
-              <PressButton size="visit" onPress={() => workbench.openRecords()}>
-                All records
-              </PressButton>
-              {others}
-              {openFile}
-            </div>
-          </div>
-          <StationList
-            rows={stations.rows.slice(0, MOST_LISTED)}
-            now={now()}
-            onOpen={(stationId) => workbench.openStation(stationId)}
-          />
-          {stations.rows.length > MOST_LISTED && (
-            <p className="stations__foot">{`The first ${MOST_LISTED} are listed here. All records has every one of the ${stations.rows.length}, with a field to find it by.`}</p>
-          )}
-          {link.at === 'open' && <p className="stations__foot">Kept in {link.archivePath}</p>}
-        </main>
+        <Listed rows={stations.rows}>
+          <PressButton size="visit" onPress={() => workbench.openRecords()}>
+            All records
+          </PressButton>
+          {others}
+          {openFile}
+        </Listed>
       )}
     </DropZone>
+  );
+}
+
+/** The stations there are, and a field to find one by where they are many. */
+function Listed({ rows, children }: Readonly<{ rows: readonly StationRow[]; children: ReactNode }>) {
+  const text = useSelected(selectStationsText);
+  const link = useSelected(selectLink);
+  const { now } = useBench();
+  const { stationsTyped } = useActions();
+  const workbench = useWorkbench();
+  const isMany = rows.length > FEW;
+  const found = useMemo(() => (isMany ? foundStations(rows, text) : rows), [isMany, rows, text]);
+  const isLong = rows.length > LONG;
+  const named = counted(rows.length, 'station', 'stations');
+  return (
+    <main className={`stations${isLong ? ' stations--long' : ''}`}>
+      <div className="stations__head">
+        <h1>{found.length === rows.length ? named : `${whole(found.length)} of ${named}`}</h1>
+        {isMany && (
+          <SearchField className="field field--line stations__find" value={text} onChange={stationsTyped}>
+            <Label>Find</Label>
+            <Input placeholder="name or finding" />
+          </SearchField>
+        )}
+        <div className="stations__ways">{children}</div>
+      </div>
+      {found.length === 0 ? (
+        <div className="stations__none">
+          <p>No station has these words.</p>
+          <PressButton size="visit" onPress={() => stationsTyped('')}>
+            Show all
+          </PressButton>
+        </div>
+      ) : (
+        <StationList
+          rows={found}
+          isLong={isLong}
+          now={now()}
+          onOpen={(stationId) => workbench.openStation(stationId)}
+        />
+      )}
+      {link.at === 'open' && <p className="stations__foot">Kept in {link.archivePath}</p>}
+    </main>
   );
 }

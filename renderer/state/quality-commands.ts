@@ -6,7 +6,7 @@ import { chooseSweep } from './sweep-commands.ts';
 /** The first page is short, so that a screen is full at once; the others are long. */
 const FIRST_PAGE = 100;
 const PAGE = 1000;
-const TRENDS = 250;
+const TRENDS = 500;
 /** So many of the newest sweeps are laid over each other. */
 export const OVERLAID = 12;
 

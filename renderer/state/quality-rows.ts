@@ -8,6 +8,8 @@ export type RecordRow = Readonly<{
   /** Null while its history has not been looked through. */
   trend: QualityTrend | null;
   lists: readonly AttentionList[];
+  /** Its place when all are in the order of their names. */
+  nameRank: number;
 }>;
 
 export const listWords: Readonly<Record<AttentionList, string>> = {
@@ -17,13 +19,31 @@ export const listWords: Readonly<Record<AttentionList, string>> = {
   'never-left': 'Never left as designed',
 };
 
+const byName = new Intl.Collator('en', { numeric: true });
+/** Names are compared once for a list of stations, and not again whenever trends come to it. */
+const ranked = new WeakMap<readonly QualityStation[], readonly number[]>();
+
+function nameRanks(stations: readonly QualityStation[]): readonly number[] {
+  const known = ranked.get(stations);
+  if (known !== undefined) return known;
+  const places = stations.map(({ name }, place) => ({ name, place }));
+  places.sort((a, b) => byName.compare(a.name, b.name));
+  const ranks = stations.map(() => 0);
+  places.forEach(({ place }, rank) => {
+    ranks[place] = rank;
+  });
+  ranked.set(stations, ranks);
+  return ranks;
+}
+
 /** Every station with the lists that it is on. */
 export function recordRows(
   { stations, trends }: Pick<Records, 'stations' | 'trends'>,
   nowMs: number,
   everyMonths: number,
 ): readonly RecordRow[] {
-  return stations.map((station) => {
+  const ranks = nameRanks(stations);
+  return stations.map((station, place) => {
     const trend = trends[station.stationId] ?? null;
     const facts = {
       lastVisitMs: station.lastVisitAt === null ? null : Date.parse(station.lastVisitAt),
@@ -33,7 +53,7 @@ export function recordRows(
       leftAsDesigned: trend?.leftAsDesigned ?? null,
       drift: trend?.drift?.state ?? null,
     };
-    return { station, trend, lists: listsOf(facts, nowMs, everyMonths) };
+    return { station, trend, lists: listsOf(facts, nowMs, everyMonths), nameRank: ranks[place] ?? 0 };
   });
 }
 
@@ -78,8 +98,6 @@ const keys: Readonly<Record<Exclude<SortBy, 'name'>, (row: RecordRow) => number 
   trend: trendRank,
 };
 
-const byName = new Intl.Collator('en', { numeric: true });
-
 /** The rows that are asked for, in the order that is asked for; equals by name. */
 export function shownRows(
   rows: readonly RecordRow[],
@@ -97,7 +115,7 @@ export function shownRows(
     const within = `${station.name} ${station.stationId} ${station.standing?.headline ?? ''}`.toLowerCase();
     return words.every((word) => within.includes(word));
   });
-  const names = (a: RecordRow, b: RecordRow) => byName.compare(a.station.name, b.station.name);
+  const names = (a: RecordRow, b: RecordRow) => a.nameRank - b.nameRank;
   const turn = sort.isDown ? -1 : 1;
   if (sort.by === 'name') return kept.sort((a, b) => turn * names(a, b));
   const keyOf = keys[sort.by];

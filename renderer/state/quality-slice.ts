@@ -7,6 +7,8 @@ import type { Followed } from '../../core/drift/figures.ts';
 
 /** Where one is among all records. */
 export type RecordsAt = 'closed' | 'table' | 'history' | 'period' | 'transfer';
+/** What is drawn over the years. */
+export type ShownFigure = Followed | 'reserve';
 export type SortBy = 'name' | 'standing' | 'worst' | 'reserve' | 'visit' | 'trend';
 export type RecordsSort = Readonly<{ by: SortBy; isDown: boolean }>;
 
@@ -55,7 +57,7 @@ export type QualitySlice = {
   recordsText: string;
   recordsSort: RecordsSort;
   history: History;
-  figureShown: Followed;
+  figureShown: ShownFigure;
   period: Period;
   recordsWent(at: RecordsAt): void;
   recordsBegun(): void;
@@ -68,7 +70,7 @@ export type QualitySlice = {
   historyBecame(history: History): void;
   historySweepsCame(sweeps: readonly Sweep[]): void;
   comparedBecame(compared: readonly [string, string] | null): void;
-  figureChosen(of: Followed): void;
+  figureChosen(of: ShownFigure): void;
   periodBecame(period: Partial<Period>): void;
 };
 

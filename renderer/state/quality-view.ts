@@ -1,23 +1,27 @@
 import type { HistorySweep, StationHistory } from '../../core/bridge/quality-calls.ts';
 import type { Sweep } from '../../core/bridge/records.ts';
 import { type Comparison, compareSweeps } from '../../core/drift/compare-sweeps.ts';
+import type { DriftTrend } from '../../core/drift/drift-trend.ts';
 import { type Followed, figureDb, limitsOf, type SweepFigures } from '../../core/drift/figures.ts';
 import { yearsLater } from '../../core/drift/normalize.ts';
+import { type ReserveTrend, reserveTrend } from '../../core/drift/reserve-trend.ts';
 import { rules } from '../../core/drift/run-rules.ts';
-import { type FigureDrift, type StationDrift, stationDrift } from '../../core/drift/station-drift.ts';
+import { type StationDrift, stationDrift } from '../../core/drift/station-drift.ts';
 import { weatherOf } from '../../core/drift/weather-effect.ts';
 import type { Port } from '../../core/files/station.ts';
 import { rowsAtPort } from '../../core/line/port-level.ts';
 import type { Result } from '../../core/result.ts';
 import type { ControlPictureProps, ControlPoint } from '../charts/ControlPicture.tsx';
 import type { TemperatureUnit } from '../format.ts';
-import { temperature } from '../format.ts';
+import { oneDecimal, temperature } from '../format.ts';
 import { dayWords } from './quality-words.ts';
 
 /** What a history screen shows, computed once for each history. */
 export type HistoryView = Readonly<{
   port: Port;
   drift: StationDrift | null;
+  /** What the set-ups left; without a value where none measured it. */
+  reserve: ReserveTrend;
 }>;
 
 const figuresOf = (sweep: HistorySweep): SweepFigures[] =>
@@ -41,7 +45,11 @@ export function viewHistory(history: StationHistory): HistoryView | null {
   const port = history.station.ports.find(({ name }) => name === history.portName);
   return port === undefined
     ? null
-    : { port, drift: stationDrift(history.station, port, history.sweeps.flatMap(figuresOf)) };
+    : {
+        port,
+        drift: stationDrift(history.station, port, history.sweeps.flatMap(figuresOf)),
+        reserve: reserveTrend(history.reserves.map(({ at, ...one }) => ({ ...one, atMs: Date.parse(at) }))),
+      };
 }
 
 export const purposeWords = { 'as-found': 'as found', 'as-left': 'as left' } as const;
@@ -55,12 +63,18 @@ export function sweepWords(
   return `${dayWords(sweep.atMs)}, ${purposeWords[sweep.purpose]}${warm}`;
 }
 
+/** All that a chart over the years needs of the history. */
+export type FigurePicture = Pick<
+  ControlPictureProps,
+  'points' | 'begins' | 'chart' | 'trend' | 'limits' | 'limitsName' | 'isSigned'
+>;
+
 /** A figure's chart: the newest stretch as core computed it, and earlier ones as they were read. */
 export function controlPicture(
   { port, drift }: HistoryView,
   of: Followed,
   unit: TemperatureUnit,
-): Omit<ControlPictureProps, 'title' | 'onOpen'> | null {
+): FigurePicture | null {
   const { design } = port;
   const newest = drift?.segments.at(-1);
   const figure = drift?.figures.find((one) => one.of === of);
@@ -68,6 +82,7 @@ export function controlPicture(
   const earlier = drift.segments.slice(0, -1).flatMap(({ points }) => points);
   const before = earlier.map(
     (point): ControlPoint => ({
+      key: point.sweepId,
       sweepId: point.sweepId,
       atMs: point.atMs,
       valueDb: figureDb(point, of),
@@ -79,11 +94,10 @@ export function controlPicture(
   const now = figure.values.flatMap(({ place, valueDb }, i): ControlPoint[] => {
     const point = newest.points[place];
     if (point === undefined) return [];
-    const breaks = figure.signals
-      .filter((signal) => signal.place === i)
-      .map(({ rule }) => `${rules[rule].words} (${rules[rule].name})`);
+    const breaks = figure.signals.filter((signal) => signal.place === i).map(({ rule }) => rules[rule]);
     return [
       {
+        key: point.sweepId,
         sweepId: point.sweepId,
         atMs: point.atMs,
         valueDb,
@@ -103,14 +117,47 @@ export function controlPicture(
       return first === undefined ? [] : [{ atMs: first.atMs, words }];
     }),
     chart: figure.chart,
-    trend: trendLine(figure, now),
+    trend: trendLine(figure.trend, now),
     limits: limitsOf(of, design),
+    limitsName: 'design',
     isSigned: of !== 'flatness',
   };
 }
 
+/** The reserve's chart: as if every set-up had been made at one temperature, and without a control chart, because each sets it anew. */
+export function reservePicture(
+  { reserve: { values, trend, limits } }: HistoryView,
+  { sweeps, reserves }: StationHistory,
+): FigurePicture | null {
+  if (values.length === 0) return null;
+  const points = values.map(({ visitId, atMs, valueDb }): ControlPoint => {
+    const left = reserves.find((one) => one.visitId === visitId && Date.parse(one.at) === atMs);
+    const sweep = sweeps.findLast((one) => one.visitId === visitId);
+    const said =
+      left === undefined ? '' : `, ${oneDecimal(left.leftDb)} left of ${oneDecimal(left.askedDb)} asked for`;
+    return {
+      key: `${visitId} ${atMs}`,
+      sweepId: sweep?.sweepId ?? null,
+      atMs,
+      valueDb,
+      isNewest: true,
+      breaks: [],
+      words: `${dayWords(atMs)}${said}`,
+    };
+  });
+  return {
+    points,
+    begins: [],
+    chart: null,
+    trend: trendLine(trend, points),
+    limits,
+    limitsName: 'rule',
+    isSigned: true,
+  };
+}
+
 /** The fitted line over the newest stretch; only where it says something. */
-function trendLine({ trend }: FigureDrift, now: readonly ControlPoint[]): ControlPictureProps['trend'] {
+function trendLine(trend: DriftTrend | null, now: readonly ControlPoint[]): ControlPictureProps['trend'] {
   const first = now[0];
   const last = now.at(-1);
   if (trend === null || first === undefined || last === undefined) return null;

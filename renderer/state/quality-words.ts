@@ -1,10 +1,11 @@
-import type { DriftTrend } from '../../core/drift/drift-trend.ts';
+import { type DriftTrend, drifts } from '../../core/drift/drift-trend.ts';
 import { type LeavingSaid, leavingSaid } from '../../core/drift/drift-words.ts';
 import type { Followed } from '../../core/drift/figures.ts';
 import { REGRESSION_FROM, REGRESSION_SPREAD_C } from '../../core/drift/normalize.ts';
 import type { Segment, SegmentCause } from '../../core/drift/segments.ts';
 import type { StationDrift } from '../../core/drift/station-drift.ts';
 import { counted, decimals, fullDay, oneDecimal, plugIn } from '../format.ts';
+import type { ShownFigure } from './quality-slice.ts';
 
 const NARROW = '\u00A0';
 const DAY_MS = 86_400_000;
@@ -59,11 +60,18 @@ export function slopeWords({ perYearDb, toPerYearDb }: DriftTrend): string {
   return `${sign}${size} \u00B1${decimals(toPerYearDb - perYearDb, 2)}`;
 }
 
-export const figureNames: Readonly<Record<Followed, string>> = {
+export const figureNames: Readonly<Record<ShownFigure, string>> = {
   level: 'Level, high',
   tilt: 'Tilt',
   flatness: 'Flatness',
+  reserve: 'Reserve',
 };
+
+/** Whether a figure drifts: "yes", "not seen", or that it goes the way everybody wants. */
+export function driftsWords(of: Followed, trend: DriftTrend): string {
+  if (drifts(of, trend)) return 'yes';
+  return trend.isSure ? 'for the better' : 'not seen';
+}
 
 /** How the temperature was taken out. */
 export function basisWords(drift: StationDrift): string {

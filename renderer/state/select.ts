@@ -2,6 +2,7 @@ import type { StationSheet, Sweep } from '../../core/bridge/records.ts';
 import type { State } from './store.ts';
 
 /** Named selectors. Each gives a stored value or a primitive: one that builds an object would render without end. */
+export const selectStationsText = (state: State) => state.stationsText;
 export const selectStations = (state: State) => state.stations;
 export const selectSheet = (state: State) => state.sheet;
 export const selectMeter = (state: State) => state.meter;

@@ -192,8 +192,25 @@ export const stops: readonly Stop[] = [
   {
     name: 'history of a station',
     arrive: async (page) => {
-      await page.getByText('07 Mill Lane').first().click();
-      await page.locator('.history__main').waitFor(wait);
+      await page.getByText('11 Customs Quay').first().click();
+      await page.locator('.control__dot').first().waitFor(wait);
+    },
+  },
+  {
+    name: 'history, its figure as a table',
+    arrive: async (page) => {
+      await choose(page, 'Flatness');
+      await page.getByRole('radio', { name: 'Table' }).last().click();
+      await page.locator('.numbers--named').waitFor(wait);
+    },
+  },
+  {
+    name: 'two sweeps compared',
+    arrive: async (page) => {
+      await page.locator('.tick-box').first().click();
+      await page.locator('.tick-box').nth(4).click();
+      await press(page, 'Compare the two');
+      await page.locator('.history__part--compared').waitFor(wait);
     },
   },
   {
@@ -201,7 +218,8 @@ export const stops: readonly Stop[] = [
     arrive: async (page) => {
       await press(page, /^Back to /);
       await press(page, 'Visits of a period');
-      await page.locator('.period h1').waitFor(wait);
+      await press(page, 'Last 365 days');
+      await page.locator('.period__table').waitFor(wait);
     },
   },
 ];

@@ -1,11 +1,10 @@
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { StationHistory } from '../../../core/bridge/quality-calls.ts';
 import type { Sweep } from '../../../core/bridge/records.ts';
-import type { ComparedRow } from '../../../core/drift/compare-sweeps.ts';
 import type { Port } from '../../../core/files/station.ts';
+import { ChartGuard } from '../../charts/ChartGuard.tsx';
 import { ComparePicture } from '../../charts/ComparePicture.tsx';
-import { bareLevel, bareMhz, levelWord, mhz, signedDb, signedDecimal } from '../../format.ts';
-import { Segments } from '../../parts/Segments.tsx';
+import { mhz, signedDb } from '../../format.ts';
 import { comparison } from '../../state/quality-view.ts';
 import { dayWords } from '../../state/quality-words.ts';
 import { selectLevelUnit } from '../../state/select.ts';
@@ -18,11 +17,13 @@ export type ComparePanelProps = Readonly<{
   later: Sweep;
 }>;
 
+const dayOf = ({ summary }: Sweep): string => dayWords(Date.parse(summary.startedAt));
+
 /** Two sweeps: how they differ over the band, and channel by channel. */
 export function ComparePanel({ history, port, earlier, later }: ComparePanelProps) {
-  const [face, setFace] = useState<'curve' | 'channels'>('curve');
+  const unit = useSelected(selectLevelUnit);
   const result = useMemo(() => comparison(history, port, earlier, later), [history, port, earlier, later]);
-  const days = [earlier, later].map(({ summary }) => dayWords(Date.parse(summary.startedAt)));
+  const days = useMemo(() => [dayOf(earlier), dayOf(later)] as const, [earlier, later]);
   if (!result.ok)
     return (
       <section className="history__part">
@@ -33,58 +34,25 @@ export function ComparePanel({ history, port, earlier, later }: ComparePanelProp
   const explained = rows.some(({ weatherDb }) => weatherDb !== null);
   const words = `${days[1]} less ${days[0]}: ${signedDb(meanDb)} in the mean of ${comparedCount} channels, ${signedDb(tiltDb)} of tilt, most at ${mhz(worst.frequencyMhz)} with ${signedDb(worst.differenceDb)}.`;
   return (
-    <section className="history__part" aria-label="Two sweeps compared">
-      <div className="history__choose">
-        <Segments
-          label="Show"
-          options={[
-            { key: 'curve' as const, text: 'Curve' },
-            { key: 'channels' as const, text: 'Channels' },
-          ]}
-          chosen={face}
-          onChoose={setFace}
+    <section className="history__part history__part--compared" aria-label="Two sweeps compared">
+      <p className="history__words">
+        <strong>{words}</strong>{' '}
+        {explained
+          ? 'Dotted: what the two temperatures explain by the span and the gain control.'
+          : 'What the temperatures explain cannot be told: it takes a span in the station file and both temperatures.'}
+      </p>
+      <ChartGuard
+        fallback={<p className="history__words">The two cannot be drawn.</p>}
+        resetKey={`${earlier.summary.sweepId} ${later.summary.sweepId}`}
+      >
+        <ComparePicture
+          title={`${days[1]} less ${days[0]}, dB`}
+          about={`${history.station.name}, ${history.portName}`}
+          rows={rows}
+          days={days}
+          unit={unit}
         />
-        <p className="history__words">
-          <strong>{words}</strong>{' '}
-          {explained
-            ? 'Dotted: what the two temperatures explain by the span and the gain control.'
-            : 'What the temperatures explain cannot be told: it takes a span in the station file and both temperatures.'}
-        </p>
-      </div>
-      {face === 'curve' ? <ComparePicture title={words} rows={rows} /> : <Channels rows={rows} days={days} />}
-    </section>
-  );
-}
-
-type ChannelsProps = Readonly<{ rows: readonly ComparedRow[]; days: readonly string[] }>;
-
-function Channels({ rows, days }: ChannelsProps) {
-  const unit = useSelected(selectLevelUnit);
-  const shown = (levelDbmv: number | null) => (levelDbmv === null ? '\u2013' : bareLevel(levelDbmv, unit));
-  return (
-    <section className="compare__channels" aria-label="Channels">
-      <table className="numbers">
-        <thead>
-          <tr>
-            <th scope="col">MHz</th>
-            <th scope="col">{`${days[0] ?? ''}, ${levelWord(unit)}`}</th>
-            <th scope="col">{`${days[1] ?? ''}, ${levelWord(unit)}`}</th>
-            <th scope="col">Difference, dB</th>
-            <th scope="col">By the weather, dB</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.frequencyMhz}>
-              <th scope="row">{bareMhz(row.frequencyMhz)}</th>
-              <td>{shown(row.earlierDbmv)}</td>
-              <td>{shown(row.laterDbmv)}</td>
-              <td>{row.differenceDb === null ? '\u2013' : signedDecimal(row.differenceDb)}</td>
-              <td>{row.weatherDb === null ? '\u2013' : signedDecimal(row.weatherDb)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      </ChartGuard>
     </section>
   );
 }

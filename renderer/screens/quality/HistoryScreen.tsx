@@ -1,14 +1,21 @@
 import { useMemo } from 'react';
 import { followed } from '../../../core/drift/figures.ts';
 import { rowsAtPort } from '../../../core/line/port-level.ts';
+import { ChartGuard } from '../../charts/ChartGuard.tsx';
 import { ControlPicture } from '../../charts/ControlPicture.tsx';
 import { HistoryPicture } from '../../charts/HistoryPicture.tsx';
 import { counted } from '../../format.ts';
 import { PressButton } from '../../parts/PressButton.tsx';
 import { Segments } from '../../parts/Segments.tsx';
-import type { History } from '../../state/quality-slice.ts';
-import { controlPicture, type HistoryView, sweepWords, viewHistory } from '../../state/quality-view.ts';
-import { figureNames } from '../../state/quality-words.ts';
+import type { History, ShownFigure } from '../../state/quality-slice.ts';
+import {
+  controlPicture,
+  type FigurePicture,
+  type HistoryView,
+  reservePicture,
+  viewHistory,
+} from '../../state/quality-view.ts';
+import { dayWords, figureNames } from '../../state/quality-words.ts';
 import {
   selectFigureShown,
   selectHistory,
@@ -99,7 +106,6 @@ type PartProps = Readonly<{ open: OpenHistory; view: HistoryView }>;
 /** The newest sweeps over each other. */
 function Overlay({ open: { history, sweeps }, view }: PartProps) {
   const unit = useSelected(selectLevelUnit);
-  const warmth = useSelected(selectTemperatureUnit);
   const drawn = useMemo(
     () =>
       history.sweeps.flatMap((one) => {
@@ -109,12 +115,13 @@ function Overlay({ open: { history, sweeps }, view }: PartProps) {
           : [
               {
                 sweepId: one.sweepId,
-                label: sweepWords({ ...one, atMs: Date.parse(one.at) }, warmth).split(',')[0] ?? '',
+                atMs: Date.parse(one.at),
+                label: dayWords(Date.parse(one.at)),
                 rows: rowsAtPort(sweep.readings, sweep.summary.testPointLossDb),
               },
             ];
       }),
-    [history, sweeps, warmth],
+    [history, sweeps],
   );
   const words =
     drawn.length === 1
@@ -122,43 +129,76 @@ function Overlay({ open: { history, sweeps }, view }: PartProps) {
       : `The newest ${counted(drawn.length, 'sweep', 'sweeps')}: the newest in full weight, older ones thinner.`;
   return (
     <section className="history__part" aria-label="Sweeps over each other">
-      <p className="history__words">{words}</p>
-      <HistoryPicture title={words} sweeps={drawn} design={view.port.design ?? null} unit={unit} />
+      <ChartGuard
+        fallback={<p className="history__words">The sweeps cannot be drawn.</p>}
+        resetKey={`${history.station.id} ${history.portName}`}
+      >
+        <HistoryPicture
+          title={`Sweeps over each other, ${history.portName}`}
+          about={history.station.name}
+          sweeps={drawn}
+          design={view.port.design ?? null}
+          unit={unit}
+          tools={<p className="history__words">{words}</p>}
+        />
+      </ChartGuard>
     </section>
   );
 }
 
+/** What the lines over the years are, and where they come from. */
+function figureWords(of: ShownFigure, view: HistoryView, picture: FigurePicture | null): string {
+  if (of === 'reserve')
+    return 'Left at each set-up, from what the rule asked for on that day. Each sets it anew: no control chart.';
+  const from = of === 'flatness' ? '' : 'From the design. ';
+  if (picture?.chart == null) return `${from}A control chart needs three sweeps.`;
+  const provisional = view.drift?.figures.find((one) => one.of === of)?.chart?.isProvisional ?? false;
+  return `${from}Individuals chart after Shewhart: mean \u00B1 2.66 mean moving ranges.${provisional ? ' Provisional below 20 sweeps.' : ''}`;
+}
+
 /** One figure over the years. */
 function FigureChart({ open: { history }, view }: PartProps) {
-  const of = useSelected(selectFigureShown);
+  const chosen = useSelected(selectFigureShown);
   const warmth = useSelected(selectTemperatureUnit);
   const { figureChosen } = useActions();
   const { openSweepOf } = useWorkbench();
-  const picture = useMemo(() => controlPicture(view, of, warmth), [view, of, warmth]);
-  const provisional = view.drift?.figures.find((one) => one.of === of)?.chart?.isProvisional ?? false;
+  const withReserve = view.reserve.values.length > 0;
+  // Another station's choice may be one that this one has nothing for.
+  const of = chosen === 'reserve' && !withReserve ? 'level' : chosen;
+  const picture = useMemo(
+    () => (of === 'reserve' ? reservePicture(view, history) : controlPicture(view, of, warmth)),
+    [view, history, of, warmth],
+  );
+  const figures: readonly ShownFigure[] = withReserve ? [...followed, 'reserve'] : followed;
+  const choose = (
+    <Segments
+      label="Figure"
+      options={figures.map((key) => ({ key, text: figureNames[key] }))}
+      chosen={of}
+      onChoose={figureChosen}
+    />
+  );
   return (
-    <section className="history__part" aria-label="One figure over the years">
-      <div className="history__choose">
-        <Segments
-          label="Figure"
-          options={followed.map((key) => ({ key, text: figureNames[key] }))}
-          chosen={of}
-          onChoose={figureChosen}
-        />
-        <p className="history__words">
-          {of === 'flatness' ? '' : 'From the design. '}
-          {picture?.chart == null
-            ? 'A control chart needs three sweeps.'
-            : `Individuals chart after Shewhart: mean \u00B1 2.66 mean moving ranges.${provisional ? ' Provisional below 20 sweeps.' : ''}`}
-        </p>
-      </div>
-      {picture !== null && (
-        <ControlPicture
-          {...picture}
-          title={`${figureNames[of]} over the years`}
-          onOpen={(sweepId) => openSweepOf(history.station.id, history.portName, sweepId)}
-        />
+    <section className="history__part history__part--years" aria-label="One figure over the years">
+      {picture === null ? (
+        choose
+      ) : (
+        <ChartGuard
+          fallback={<p className="history__words">This figure cannot be drawn.</p>}
+          resetKey={`${history.station.id} ${of}`}
+        >
+          <ControlPicture
+            key={of}
+            {...picture}
+            figure={figureNames[of]}
+            title={`${figureNames[of]} over the years, dB`}
+            about={`${history.station.name}, ${history.portName}`}
+            onOpen={(sweepId) => openSweepOf(history.station.id, history.portName, sweepId)}
+            tools={choose}
+          />
+        </ChartGuard>
       )}
+      <p className="history__words">{figureWords(of, view, picture)}</p>
     </section>
   );
 }

@@ -1,10 +1,13 @@
+import { drifts } from '../../../core/drift/drift-trend.ts';
 import { driftWords } from '../../../core/drift/drift-words.ts';
+import type { ReserveTrend } from '../../../core/drift/reserve-trend.ts';
 import { ruleIds, rules } from '../../../core/drift/run-rules.ts';
 import type { StationDrift } from '../../../core/drift/station-drift.ts';
 import { capital, oneDecimal, signedDecimal } from '../../format.ts';
 import type { HistoryView } from '../../state/quality-view.ts';
 import {
   basisWords,
+  driftsWords,
   figureNames,
   leavingWords,
   missingWords,
@@ -17,7 +20,7 @@ import { HistorySweeps } from './HistorySweeps.tsx';
 export type HistorySideProps = Readonly<{ open: OpenHistory; view: HistoryView }>;
 
 /** What the history comes to, in words and figures, and every sweep of it. */
-export const HistorySide = ({ open, view: { drift } }: HistorySideProps) => (
+export const HistorySide = ({ open, view: { drift, reserve } }: HistorySideProps) => (
   <aside className="side history__side" aria-label="What the history says">
     <p className="lead">{open.history.portName}</p>
     {drift === null ? (
@@ -32,7 +35,7 @@ export const HistorySide = ({ open, view: { drift } }: HistorySideProps) => (
       <>
         <h1>{headline(drift)}</h1>
         <Said drift={drift} />
-        {drift.state !== 'too-few' && <Slopes drift={drift} />}
+        {drift.state !== 'too-few' && <Slopes drift={drift} reserve={reserve} />}
         <Broken drift={drift} />
         <p className="quiet">{basisWords(drift)}</p>
       </>
@@ -71,7 +74,10 @@ function Said({ drift }: Readonly<{ drift: StationDrift }>) {
   );
 }
 
-function Slopes({ drift }: Readonly<{ drift: StationDrift }>) {
+type SlopesProps = Readonly<{ drift: StationDrift; reserve: ReserveTrend }>;
+
+function Slopes({ drift, reserve }: SlopesProps) {
+  const left = reserve.values.at(-1);
   return (
     <table className="history__slopes">
       <caption className="unseen">Each figure now and its trend</caption>
@@ -91,10 +97,26 @@ function Slopes({ drift }: Readonly<{ drift: StationDrift }>) {
               <th scope="row">{figureNames[of]}</th>
               <td>{now === null ? '\u2013' : of === 'flatness' ? oneDecimal(now) : signedDecimal(now)}</td>
               <td>{trend === null ? '\u2013' : slopeWords(trend)}</td>
-              <td>{trend === null ? '\u2013' : trend.isSure ? <strong>yes</strong> : 'not seen'}</td>
+              <td>
+                {trend === null ? (
+                  '\u2013'
+                ) : drifts(of, trend) ? (
+                  <strong>{driftsWords(of, trend)}</strong>
+                ) : (
+                  driftsWords(of, trend)
+                )}
+              </td>
             </tr>
           );
         })}
+        {left !== undefined && (
+          <tr>
+            <th scope="row">{`${figureNames.reserve}, from the rule`}</th>
+            <td>{signedDecimal(left.valueDb)}</td>
+            <td>{reserve.trend === null ? '\u2013' : slopeWords(reserve.trend)}</td>
+            <td>set anew</td>
+          </tr>
+        )}
       </tbody>
     </table>
   );

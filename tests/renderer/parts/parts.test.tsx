@@ -128,6 +128,7 @@ describe('the list of stations', () => {
     render(
       <StationList
         rows={[row('03 Ropewalk', 'pass'), row('07 Mill Lane', 'fail'), row('11 Customs Quay', null)]}
+        isLong={false}
         now="2026-11-25T10:00:00.000Z"
         onOpen={opened}
       />,

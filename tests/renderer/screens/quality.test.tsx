@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { Input } from '../../../core/bridge/contract.ts';
 import type { HistorySweep, QualityStation, QualityTrend } from '../../../core/bridge/quality-calls.ts';
 import { App } from '../../../renderer/app.tsx';
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
@@ -166,4 +167,66 @@ it('a station without a sweep says how its history begins', async () => {
   const { workbench } = await opened(historyOf([]));
   await act(() => workbench.openHistory(station.id, null));
   expect(screen.getByText(/begin a visit and read a port/)).toBeTruthy();
+});
+
+async function historyAnswer(script: Script, input: Input<'quality.history'>) {
+  const answer = await script['quality.history']?.(input);
+  if (answer === undefined) throw new Error('no history');
+  return answer;
+}
+
+it('a history with set-ups has the reserve over the years, against what was asked for on each day', async () => {
+  const script = historyOf([past(1, 0), past(2, 0), past(3, 0)]);
+  const { workbench } = await opened({
+    ...script,
+    'quality.history': async (input) => ({
+      ...(await historyAnswer(script, input)),
+      reserves: [1, 2, 3].map((n) => ({
+        visitId: past(n, 0).visitId,
+        at: past(n, 0).at,
+        leftDb: 6.4 - 0.4 * n,
+        askedDb: n === 3 ? 4 : 6,
+      })),
+    }),
+  });
+  await act(() => workbench.openHistory(station.id, null));
+  await act(async () => fireEvent.click(screen.getByRole('radio', { name: 'Reserve' })));
+  await act(async () =>
+    fireEvent.click(screen.getAllByRole('radio', { name: 'Table' }).at(-1) as HTMLElement),
+  );
+  const rows = screen.getAllByRole('row').map((one) => plain(one.textContent));
+  expect(rows).toContain('3 March 2021, 6.0 left of 6.0 asked for0.0');
+  expect(rows).toContain('3 March 2023, 5.2 left of 4.0 asked for+1.2');
+  expect(screen.queryByText('Moving range, dB')).toBeNull();
+});
+
+it('a history without a set-up has no reserve to choose', async () => {
+  const { workbench } = await opened(historyOf([past(1, 0)]));
+  await act(() => workbench.openHistory(station.id, null));
+  expect(screen.queryByRole('radio', { name: 'Reserve' })).toBeNull();
+});
+
+it('of very many stations the first screen draws those in sight, and finds any of them by its words', async () => {
+  const stations = Array.from({ length: 5000 }, (_, n) => ({
+    stationId: `station-${n}`,
+    name: `${n} Fish Dock`,
+    revision: 1,
+    sweepCount: 0,
+    openVisit: false,
+    standing: null,
+  }));
+  // Rows of a long list are measured.
+  Object.defineProperty(HTMLElement.prototype, 'scrollHeight', { configurable: true, get: () => 85 });
+  await opened({ 'stations.list': () => ({ stations }) });
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toContain('5');
+  const drawn = () => document.querySelectorAll('.station-row');
+  expect(drawn().length).toBeGreaterThan(0);
+  expect(drawn().length).toBeLessThan(60);
+  await act(async () => fireEvent.change(screen.getByLabelText('Find'), { target: { value: '4321 dock' } }));
+  expect([...drawn()].map((one) => one.querySelector('.station-row__name')?.textContent)).toEqual([
+    '4321 Fish Dock',
+  ]);
+  await act(async () => fireEvent.change(screen.getByLabelText('Find'), { target: { value: 'nowhere' } }));
+  await act(async () => fireEvent.click(screen.getByRole('button', { name: 'Show all' })));
+  expect(drawn().length).toBeGreaterThan(0);
 });
