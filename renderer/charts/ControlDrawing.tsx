@@ -29,8 +29,8 @@ function spanOf(values: readonly number[]): Span {
 
 /** Names at the right edge stand so far apart. */
 const LABEL_GAP = 17;
-/** A word this near to the right end goes to the left of its line. */
-const WORDS = 160;
+/** What a stretch's words take; nearer than that to the right end they go to the left of their line. */
+const WORDS = 110;
 
 export function ControlDrawing(props: ControlDrawingProps) {
   const { points, begins, chart, trend, limits, limitsName, isSigned, plots, view, row, width, height } =
@@ -99,19 +99,7 @@ export function ControlDrawing(props: ControlDrawingProps) {
       {allowed.map((db) => (
         <line key={db} className="control__design" x1={plot.left} x2={plot.right} y1={y(db)} y2={y(db)} />
       ))}
-      {begins.filter(inView).map(({ atMs, words }) => (
-        <g key={atMs}>
-          <line className="control__begin" x1={x(atMs)} x2={x(atMs)} y1={plot.top} y2={foot} />
-          <text
-            className="control__words"
-            x={x(atMs) + (x(atMs) > plot.right - WORDS ? -6 : 6)}
-            y={plot.top - 8}
-            textAnchor={x(atMs) > plot.right - WORDS ? 'end' : 'start'}
-          >
-            {words}
-          </text>
-        </g>
-      ))}
+      <Begins begins={begins.filter(inView)} x={x} plot={plot} foot={foot} />
       {stands.map(({ key, db }) => (
         <line key={key} className={`control__${key}`} x1={from} x2={plot.right} y1={y(db)} y2={y(db)} />
       ))}
@@ -170,6 +158,40 @@ export function ControlDrawing(props: ControlDrawingProps) {
       )}
     </svg>
   );
+}
+
+type BeginsProps = Readonly<{
+  begins: ControlPictureProps['begins'];
+  x: (atMs: number) => number;
+  plot: PlotBox;
+  foot: number;
+}>;
+
+/** Where stretches begin. Where many lie together one word stands for them. */
+function Begins({ begins, x, plot, foot }: BeginsProps) {
+  let free = Number.NEGATIVE_INFINITY;
+  return begins.map(({ atMs, words }) => {
+    const at = x(atMs);
+    const isLate = at > plot.right - WORDS;
+    const from = isLate ? at - WORDS : at;
+    const isFree = from >= free;
+    if (isFree) free = from + WORDS;
+    return (
+      <g key={atMs}>
+        <line className="control__begin" x1={at} x2={at} y1={plot.top} y2={foot} />
+        {isFree && (
+          <text
+            className="control__words"
+            x={at + (isLate ? -6 : 6)}
+            y={plot.top - 8}
+            textAnchor={isLate ? 'end' : 'start'}
+          >
+            {words}
+          </text>
+        )}
+      </g>
+    );
+  });
 }
 
 type RangesProps = Readonly<{

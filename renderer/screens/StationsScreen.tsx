@@ -1,7 +1,7 @@
 import { type ReactNode, useMemo } from 'react';
 import { DropZone, type FileDropItem, FileTrigger, Input, Label, SearchField } from 'react-aria-components';
 import type { StationRow } from '../../core/bridge/records.ts';
-import { counted, whole } from '../format.ts';
+import { whole } from '../format.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { StationList } from '../parts/StationList.tsx';
 import { foundStations } from '../state/found-stations.ts';
@@ -99,7 +99,7 @@ function Listed({ rows, children }: Readonly<{ rows: readonly StationRow[]; chil
   const isMany = rows.length > FEW;
   const found = useMemo(() => (isMany ? foundStations(rows, text) : rows), [isMany, rows, text]);
   const isLong = rows.length > LONG;
-  const named = counted(rows.length, 'station', 'stations');
+  const named = `${whole(rows.length)} ${rows.length === 1 ? 'station' : 'stations'}`;
   return (
     <main className={`stations${isLong ? ' stations--long' : ''}`}>
       <div className="stations__head">
