@@ -1,7 +1,14 @@
 import type { Page } from 'playwright-core';
 
 /** One screen or dialog of the workbench, and how a person gets there from the one before. */
-export type Stop = Readonly<{ name: string; arrive: (page: Page) => Promise<void> }>;
+export type Stop = Readonly<{
+  name: string;
+  arrive: (page: Page) => Promise<void>;
+  /** What its picture in the README shows, in a line; a stop without it has no picture. */
+  shows?: string;
+  /** True where the README shows it at night as well. */
+  night?: true;
+}>;
 
 const wait = { timeout: 30_000 };
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
@@ -20,6 +27,8 @@ const dialogOf = (name: string, button: string | RegExp, closeFirst = true): Sto
     await dialogIsOpen(page);
   },
 });
+/** With a picture in the README, and the line under it. */
+const pictured = (shows: string, stop: Stop): Stop => ({ ...stop, shows });
 const place = (name: string, tab: string, shown: (page: Page) => Promise<void>): Stop => ({
   name,
   arrive: async (page) => {
@@ -37,9 +46,14 @@ async function beginVisit(page: Page): Promise<void> {
 
 /** Every screen of the workbench in one walk over the demo, each in the state that shows the most of it. */
 export const stops: readonly Stop[] = [
-  { name: 'first start', arrive: (page) => heading(page, /^Read the station/) },
+  {
+    name: 'first start',
+    shows: 'The first start: try it, open your own, or take in another laptop',
+    arrive: (page) => heading(page, /^Read the station/),
+  },
   {
     name: 'stations',
+    shows: 'How every station stands, and how far its worst channel is off',
     arrive: async (page) => {
       await press(page, 'Try it on the invented network');
       await heading(page, /stations$/);
@@ -47,6 +61,7 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'other laptops',
+    shows: 'Records of other laptops, taken in and given',
     arrive: async (page) => {
       await press(page, 'Other laptops');
       await heading(page, /^Nothing has come/);
@@ -63,26 +78,31 @@ export const stops: readonly Stop[] = [
   dialogOf('search, by a key', /^Search everything/, false),
   {
     name: 'search, found',
+    shows: 'One search over stations, visits, screens and words',
     arrive: async (page) => {
       await page.keyboard.type('mill');
       await page.getByText('found.').waitFor(wait);
     },
   },
-  dialogOf('help, words', /^Help/),
+  pictured(
+    'Each word of the trade in two sentences, with formula and source',
+    dialogOf('help, words', /^Help/),
+  ),
   ...['Keys', 'First steps'].map((face) => ({
     name: `help, ${face}`,
     arrive: async (page: Page) => choose(page, face),
   })),
   dialogOf('units', /^Units:/),
-  dialogOf('settings', /^Settings/),
-  dialogOf('truck', /^Truck/),
-  dialogOf('meter, which', /^Meter:/),
+  pictured('Units, text size, and what the meter is good to', dialogOf('settings', /^Settings/)),
+  pictured('The truck: once it is counted, nothing else is proposed', dialogOf('truck', /^Truck/)),
+  pictured('Which meter', dialogOf('meter, which', /^Meter:/)),
   ...['Link and calibration', 'Profiles'].map((face) => ({
     name: `meter, ${face}`,
     arrive: async (page: Page) => choose(page, face),
   })),
   {
     name: 'station before its visit',
+    shows: 'Cautions, once a visit',
     arrive: async (page) => {
       await close(page);
       await page.getByText('07 Mill Lane').click();
@@ -98,6 +118,7 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'while it reads',
+    shows: 'Each level as it comes, on disk before it is drawn',
     arrive: async (page) => {
       await press(page, 'Read forward output');
       await page
@@ -108,17 +129,26 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'finding',
+    shows: 'The finding in words, and what to change',
+    night: true,
     arrive: (page) => page.getByRole('button', { name: 'Parts fitted, read again' }).waitFor(wait),
   },
-  dialogOf('how a number came about', /How it was computed/, false),
-  dialogOf('what is in a position', /Change what is in\.$/),
-  dialogOf('other choices', /^\d+ others?$/),
-  dialogOf('forms of the report', /^Other forms of the report/),
-  dialogOf('line-up', 'Line-up'),
+  pictured(
+    'Any underlined number says how it came about',
+    dialogOf('how a number came about', /How it was computed/, false),
+  ),
+  pictured('What is in a position', dialogOf('what is in a position', /Change what is in\.$/)),
+  pictured('What was nearly as good', dialogOf('other choices', /^\d+ others?$/)),
+  pictured('What a visit can become on paper', dialogOf('forms of the report', /^Other forms of the report/)),
+  pictured('What each channel carries', dialogOf('line-up', 'Line-up')),
   { name: 'trims', arrive: (page) => choose(page, 'Trims') },
-  dialogOf('end of the visit', /A visit is open/),
+  pictured(
+    'The end of a visit, with a note for the next one',
+    dialogOf('end of the visit', /A visit is open/),
+  ),
   {
     name: 'finding as a table',
+    shows: 'The readings as a table',
     arrive: async (page) => {
       await close(page);
       await choose(page, 'Table');
@@ -127,6 +157,7 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'proved, as left',
+    shows: 'Read again: the new sweep lies on the prediction',
     arrive: async (page) => {
       await choose(page, 'Chart');
       await press(page, 'Parts fitted, read again');
@@ -136,6 +167,8 @@ export const stops: readonly Stop[] = [
   place('peaking', 'Peaking', (page) => page.getByRole('button', { name: 'Start' }).waitFor(wait)),
   {
     name: 'peaking, live',
+    shows: 'One level, readable from two metres',
+    night: true,
     arrive: async (page) => {
       await press(page, 'Start');
       await page.getByText(/readings a second/).waitFor(wait);
@@ -150,19 +183,29 @@ export const stops: readonly Stop[] = [
       await heading(page, 'Before you open it');
     },
   },
-  place('season', 'Season', (page) => page.locator('.season__table').waitFor(wait)),
-  place('span and noise', 'Span and noise', (page) => page.locator('.span-main').waitFor(wait)),
+  pictured(
+    'The year: does the gain control reach?',
+    place('season', 'Season', (page) => page.locator('.season__table').waitFor(wait)),
+  ),
+  pictured(
+    'The cable in front, and what noise and distortion come to',
+    place('span and noise', 'Span and noise', (page) => page.locator('.span-main').waitFor(wait)),
+  ),
   {
     name: 'season, watch',
+    shows: 'Watching, with nobody there',
     arrive: async (page) => {
       await choose(page, 'Season');
       await choose(page, 'Watch');
     },
   },
-  place('set-up, its plan', 'Gain control', async (page) => {
-    await beginVisit(page);
-    await page.getByRole('button', { name: 'Begin the set-up' }).waitFor(wait);
-  }),
+  pictured(
+    'A gain control is set up step by step',
+    place('set-up, its plan', 'Gain control', async (page) => {
+      await beginVisit(page);
+      await page.getByRole('button', { name: 'Begin the set-up' }).waitFor(wait);
+    }),
+  ),
   {
     name: 'set-up, a sweep',
     arrive: async (page) => {
@@ -172,6 +215,7 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'set-up, a level',
+    shows: 'Each step beside its live level',
     arrive: async (page) => {
       await press(page, 'Sweep forward output');
       await heading(page, 'Control to its low end');
@@ -182,6 +226,7 @@ export const stops: readonly Stop[] = [
   dialogOf('set-up, skip', 'Skip', false),
   {
     name: 'all records',
+    shows: 'Every station in one table, with its trend',
     arrive: async (page) => {
       await close(page);
       await press(page, 'Back to the stations');
@@ -191,6 +236,7 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'history of a station',
+    shows: 'One station over the years',
     arrive: async (page) => {
       await page.getByText('11 Customs Quay').first().click();
       await page.locator('.control__dot').first().waitFor(wait);
@@ -215,6 +261,7 @@ export const stops: readonly Stop[] = [
   },
   {
     name: 'visits of a period',
+    shows: 'What was found and left in a period',
     arrive: async (page) => {
       await press(page, /^Back to /);
       await press(page, 'Visits of a period');

@@ -93,9 +93,13 @@ export function ReportPanel({ stationId, stationName, visitId, day, onClose }: R
             Labels
           </PressButton>
           <p>
-            For the inside of the lid, 62 × 40 mm: what is fitted, the levels, and a code that names this
-            record.
+            {
+              'For the inside of the lid, 62\u00A0\u00D7\u00A040\u00A0mm: what is fitted, the levels, and a code that names this record.'
+            }
           </p>
+        </div>
+        <div className="report__paper">
+          <span>How many labels</span>
           <Segments label="How many labels" options={counts} chosen={count} onChoose={setCount} />
         </div>
         <DialogNotice />
