@@ -164,7 +164,29 @@ export const stops: readonly Stop[] = [
       await page.getByText(/^As predicted/).waitFor(wait);
     },
   },
-  place('peaking', 'Peaking', (page) => page.getByRole('button', { name: 'Start' }).waitFor(wait)),
+  {
+    name: 'sweep, its menu',
+    arrive: async (page) => {
+      await press(page, /^Sweep: /);
+      await page.getByRole('menuitem', { name: 'Correct, void' }).waitFor(wait);
+    },
+  },
+  {
+    name: 'sweep, put right',
+    shows: 'A sweep is put right or declared void, and stays',
+    arrive: async (page) => {
+      await page.getByRole('menuitem', { name: 'Correct, void' }).click();
+      await dialogIsOpen(page);
+    },
+  },
+  {
+    name: 'peaking',
+    arrive: async (page) => {
+      await close(page);
+      await choose(page, 'Peaking');
+      await page.getByRole('button', { name: 'Start' }).waitFor(wait);
+    },
+  },
   {
     name: 'peaking, live',
     shows: 'One level, readable from two metres',
