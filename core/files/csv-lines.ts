@@ -1,6 +1,7 @@
 import papa from 'papaparse';
 import { done, type Result, refuse } from '../result.ts';
 import { undressed } from './pasted/dressing.ts';
+import { withoutMarks } from './pasted/marked-up.ts';
 import { vastRefusal } from './text-size.ts';
 
 /**
@@ -85,7 +86,9 @@ export function plainText(
     return refuse('not-text', `${fileName}, line ${lineOf(unix, broken)}`, help);
   }
   const told = /^\s*"?sep=([,;\t])"?[ ]*(?=\n|$)/i.exec(unix);
-  const { bare, comments } = withoutComments(undressed(told === null ? unix : unix.replace(/^[^\n]*/, '')));
+  const { bare, comments } = withoutComments(
+    withoutMarks(undressed(told === null ? unix : unix.replace(/^[^\n]*/, ''))),
+  );
   if (bare.trim() === '')
     return refuse('empty', fileName, 'the file is empty; a sweep begins with frequency_mhz,level_dbmv');
   return done({ text: bare, comments, toldSeparator: told?.[1] ?? null, unended: !unix.endsWith('\n') });

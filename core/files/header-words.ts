@@ -25,20 +25,23 @@ const setOf = (words: string) => new Set(words.split(' '));
 const fillers = setOf(
   'in at of the a center centre central centrale mid middle nominal tuned carrier signal measured value ohm ohms 75 50 ' +
     'downstream ds upstream us rx tx receive received transmit transmitted input output forward return port ' +
-    'avg average mean db decibel current actual absolute de du della del la le',
+    'avg average mean db decibel current actual absolute plc de du della del la le',
 );
 
 const roles: readonly (readonly [Role, RegExp])[] = [
   [
     'frequency',
-    /^(?:(?:ch|chan|channel|kanal|canal) )?(?:f|freq|frq|frequency|frequencies|frequenz|frequence|frecuencia|frequencia|frequenza|frequentie|frekvens|mittenfrequenz|centerfrequency|centrefrequency)$/,
+    /^(?:(?:ch|chan|channel|kanal|canal) )?(?:f|freq|frq|frequency|frequencies|frequenz|frequence|frecuencia|frequencia|frequenza|frequentie|frekvens|frekvence|frekvencia|frecventa|czestotliwosc|kmitocet|taajuus|mittenfrequenz|centerfrequency|centrefrequency)$/,
   ],
   [
     'level',
-    /^(?:(?:ch|chan|channel|kanal|canal) )?(?:levels?|lvl|power|pow|pwr|power levels?|powerlevel|level power|amplitude|ampl|power amplitude|strength|pegel|leistung|empfangspegel|signalpegel|niveau|nivel|livello|potencia|puissance|potenza|vermogen)$/,
+    /^(?:(?:ch|chan|channel|kanal|canal) )?(?:levels?|lvl|power|pow|pwr|power levels?|powerlevel|level power|amplitude|ampl|power amplitude|strength|pegel|leistung|empfangspegel|signalpegel|niveau|nivel|nivel (?:potencia|senal|sinal)|livello|livello (?:potenza|segnale)|potencia|potencia recibida|puissance|niveau puissance|puissance recue|potenza|vermogen|vermogensniveau|ontvangstniveau|signaalsterkte|signaalniveau|signalstarke|leistungspegel|empfangsleistung|poziom|poziom (?:mocy|sygnalu)|moc|moc sygnalu|uroven|vykon|niva|styrka|szint|jelszint|taso|nivel putere|putere)$/,
   ],
   ['kind', /^kind$/],
-  ['modulation', /^(mod|modulation|modulacion|modulazione|qam)( (type|order|format|scheme|profile( id)?))?$/],
+  [
+    'modulation',
+    /^(mod|modulation|modulacion|modulacao|modulazione|modulatie|modulacja|qam)( (type|order|format|scheme|profile( id)?))?$/,
+  ],
   ['type', /^((ch|chan|channel) )?type$/],
   [
     'mer',
@@ -48,7 +51,10 @@ const roles: readonly (readonly [Role, RegExp])[] = [
     'label',
     /^(label|name|channel|ch|chan|kanal|canal|id|no|nr|number|index|cid|chid|dcid|ucid|channelid|(channel|ch|chan|kanal|canal) (id|name|number|no|nr|index))$/,
   ],
-  ['lock', /^(lock|locked|is locked|qam lock|lock status|locked status|lock state|status|state)$/],
+  [
+    'lock',
+    /^(lock|locked|is locked|qam lock|lock status|locked status|lock state|lockstatus|sperrstatus|verbindungsstatus|zustand|verriegelt|gelockt|statut|etat|verrouillage|verrouille|etat verrouillage|statut verrouillage|estado|bloqueo|bloqueado|estado bloqueo|stato|bloccato|aggancio|vergrendeld|vergrendeling|zablokowany|blokada|status|state)$/,
+  ],
 ];
 
 /** Words of a quantity that has the unit of a frequency or of a level, and is neither. */
@@ -67,6 +73,7 @@ function wordsOf(header: string): string[] {
     .replace(glued, '$1 $2')
     .replace(/([a-z]{2})([A-Z][a-z])/g, '$1 $2')
     .replace(/\u00D7/g, 'x')
+    .replace(/[\u0141\u0142]/g, 'l')
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()

@@ -63,6 +63,13 @@ const onOneLine = <T>(result: Result<T>): Result<T> =>
     ? result
     : { ...result, where: result.where.replace(/\s+/g, ' '), help: result.help.replace(/\s+/g, ' ') };
 
+const strayRefusal = ({ line, text }: NotedLine, fileName: string) =>
+  refuse(
+    'not-understood',
+    `${fileName}, line ${line}`,
+    `"${text.slice(0, 60)}" holds levels and belongs to no table; name its columns, or say which table to take`,
+  );
+
 /** The lines of words that may speak for a table: its own titles, and the comments above it. */
 const proseFor = (table: Table, { comments }: Tables) =>
   unitsInProse([...comments.filter(({ line }) => line <= table.header.line), ...table.titles]);
@@ -117,6 +124,10 @@ export function readSweepCsv(text: string, fileName: string, told: Told = {}): R
   const { all, read, found } = tables.value;
   const chosen = chosenTables(found, read, told.table ?? null, fileName);
   if (!chosen.ok) return onOneLine(chosen);
+  if (told.table === undefined && all.stray !== null) return onOneLine(strayRefusal(all.stray, fileName));
+  const [ranges] = chosen.value.read.map(({ onlyRanges }) => onlyRanges);
+  if (ranges != null && chosen.value.read.every(({ onlyRanges }) => onlyRanges !== null))
+    return onOneLine(ranges);
   const rows: LevelRow[] = [];
   const notes: string[] = [];
   for (const { rows: some, notes: said } of chosen.value.read) {

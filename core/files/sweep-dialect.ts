@@ -1,6 +1,7 @@
 import { done, type Refusal, type Result, refuse } from '../result.ts';
 import { type CsvRow, firstRow, type NotedLine, type PlainText, plainText } from './csv-lines.ts';
 import type { Role } from './header-words.ts';
+import { rowsOfCellLines } from './pasted/cell-lines.ts';
 import { type FoundTables, findTables, hasReading } from './pasted/find-tables.ts';
 import { gridOf, mayPart, type Separator, separatorName, separators } from './pasted/grid.ts';
 import { isSummary } from './pasted/summary-row.ts';
@@ -14,6 +15,8 @@ export type Tables = Readonly<{
   tables: readonly Table[];
   comments: readonly NotedLine[];
   rest: readonly NotedLine[];
+  /** The first of those that holds levels all the same. */
+  stray: NotedLine | null;
 }>;
 
 /** Why a first row is no header, in words that fit what it looks like. */
@@ -126,7 +129,7 @@ function tablesIn(
     const refusal = rowRefusal(table, needed, plain.unended ? grid.value.at(-1) : undefined, fileName);
     if (refusal !== null) return refusal;
   }
-  return done({ separator: only, tables: found.tables, comments, rest: found.rest });
+  return done({ separator: only, tables: found.tables, comments, rest: found.rest, stray: found.stray });
 }
 
 /** A row that is longer than its heading, or too short for what is needed, was cut or parted wrongly. */
@@ -183,6 +186,9 @@ export function readTables(
   const second = headed === null ? null : tablesIn(headed, needed, fileName);
   if (second !== null) return second;
   const { text: bare, toldSeparator } = plain.value;
+  const made = rowsOfCellLines(bare);
+  const third = made === null ? null : tablesIn({ ...plain.value, text: made }, needed, fileName);
+  if (third !== null) return third;
   for (const separator of toldSeparator === null ? [',', ';', '\t'] : [toldSeparator]) {
     const grid = gridOf(headOf(bare), separator, fileName);
     const clash = grid.ok ? clashRefusal(findTables(grid.value, separator, []), fileName) : grid;

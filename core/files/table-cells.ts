@@ -2,24 +2,13 @@ import { type Refusal, refuse } from '../result.ts';
 import type { Cell } from './column-units.ts';
 import type { CsvRow } from './csv-lines.ts';
 import type { Role } from './header-words.ts';
+import { saysLocked, saysNotLocked, saysPlainlyNotLocked } from './lock-words.ts';
 import { placeOf, type Table } from './pasted/table.ts';
 import { isModulation } from './signal-kind.ts';
 import { numberWritten, type Written, writtenIn } from './written-number.ts';
 
 /** More than a line of a file may say of a cell. */
 const SHOWN = 40;
-const notLocked =
-  /^(not?[\s_-]?(locked|acquired|synced)|un[\s-]?locked|out of (lock|sync)|inactive|down|off|no|false|0|n|\u2717|\u2718)$/i;
-const locked =
-  /^(locked|acquired|synced|in sync|operational|active|up|on|yes|true|1|y|ok|success(ful)?|\u2713|\u2714)?$/i;
-
-/**
- * Whether a cell says that the source had no signal there.
- * @returns  true for "Not Locked" and its like
- * @source   common practice, no published source
- */
-export const saysNotLocked = (text: string): boolean => notLocked.test(text);
-
 /** What decides how a number is read: its marks, its unit and its size. Short ones stand for themselves. */
 const formOf = (cell: string): string =>
   cell.length <= 4 ? cell : cell.slice(0, 3) + cell.replace(/\d/g, '9');
@@ -33,6 +22,8 @@ export type TableCells = Readonly<{
   numbers: (role: Role, rows?: readonly CsvRow[]) => Cell[];
   /** What the row is modulated with; also where only its cells say that they are modulations. */
   modulation: (row: CsvRow) => string;
+  /** What is said of its lock; also where only the cells say that this is what they tell of. */
+  lock: (row: CsvRow) => string;
   /** Where the source itself says that the row is no reading: not locked, or tuned to 0. */
   isDead: (row: CsvRow) => boolean;
 }>;
@@ -49,6 +40,21 @@ function columnOfModulations(table: Table): number {
   });
 }
 
+/** The column without a known name that tells of the lock: every cell a word of it, one of them plainly. */
+function columnOfLocks(table: Table): number {
+  const named = new Set(Object.values(table.columns).map(({ index }) => index));
+  return table.header.cells.findIndex((_, i) => {
+    if (named.has(i)) return false;
+    let isPlain = false;
+    for (const row of table.body) {
+      const text = row.cells[i] ?? '';
+      if (!saysLocked(text) && !saysNotLocked(text)) return false;
+      isPlain ||= saysPlainlyNotLocked(text);
+    }
+    return isPlain;
+  });
+}
+
 /**
  * A table's cells by row and role.
  * @param table     its columns certain
@@ -58,7 +64,7 @@ function columnOfModulations(table: Table): number {
  */
 export function cellsOf(table: Table, fileName: string): TableCells {
   const modulationAt = table.columns.modulation?.index ?? columnOfModulations(table);
-  const hasLock = table.columns.lock !== undefined;
+  const lockAt = table.columns.lock?.index ?? columnOfLocks(table);
   const where = (row: CsvRow, role: Role) => placeOf(table, row, role, fileName);
   const text = (row: CsvRow, role: Role) => row.cells[table.columns[role]?.index ?? -1] ?? '';
   const written = (row: CsvRow, role: Role) => writtenIn(text(row, role));
@@ -82,12 +88,13 @@ export function cellsOf(table: Table, fileName: string): TableCells {
       return found;
     },
     modulation: (row) => row.cells[modulationAt] ?? '',
+    lock: (row) => row.cells[lockAt] ?? '',
     isDead: (row) => {
-      if (hasLock && notLocked.test(text(row, 'lock'))) return true;
+      if (saysNotLocked(row.cells[lockAt] ?? '')) return true;
       const tuned = text(row, 'frequency');
       const first = tuned.charCodeAt(0);
       // A frequency that begins with 1 to 9 is neither a word nor 0.
-      return !(first > 48 && first < 58) && (notLocked.test(tuned) || isZero(writtenIn(tuned)));
+      return !(first > 48 && first < 58) && (saysNotLocked(tuned) || isZero(writtenIn(tuned)));
     },
   };
 }
@@ -102,7 +109,7 @@ export function lockRefusal(table: Table, cells: TableCells): Refusal<'bad-lock'
   if (column === undefined || !/lock/i.test(column.header)) return null;
   const odd = table.body.find((row) => {
     const text = cells.text(row, 'lock');
-    return !locked.test(text) && !notLocked.test(text);
+    return !saysLocked(text) && !saysNotLocked(text);
   });
   if (odd === undefined) return null;
   const word = cells.text(odd, 'lock').slice(0, SHOWN);

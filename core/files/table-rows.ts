@@ -4,11 +4,12 @@ import { type Beside, type Marked, readersOf, type UnitsBeside } from './column-
 import type { CsvRow } from './csv-lines.ts';
 import { type DecimalSign, plainDigits } from './decimal-marks.ts';
 import { type Parts, partsIn } from './header-words.ts';
+import { saysNotLocked } from './lock-words.ts';
 import { withOneLevel } from './pasted/one-level.ts';
 import { isSummary } from './pasted/summary-row.ts';
 import type { Table } from './pasted/table.ts';
 import { kindOf, kindOfModulation } from './signal-kind.ts';
-import { cellsOf, lockRefusal, saysNotLocked, type TableCells } from './table-cells.ts';
+import { cellsOf, lockRefusal, type TableCells } from './table-cells.ts';
 import { textOfCell } from './text-cell.ts';
 import { numberWritten } from './written-number.ts';
 
@@ -21,6 +22,8 @@ export type TableRows = Readonly<{
   parts: Parts;
   /** What was taken from elsewhere than the table's own headings and cells, in words. */
   notes: readonly string[];
+  /** Why it gives no reading where every row names a range of frequencies; null where any names one. */
+  onlyRanges: Refusal<'no-frequency'> | null;
 }>;
 
 const range =
@@ -104,7 +107,7 @@ function addExtras(row: RowBeingRead, cells: TableCells, from: CsvRow, beside: B
   if (modulation !== '') row.modulation = modulation;
   if (merDb.value !== null) row.merDb = merDb.value;
   if (label !== '') row.label = label;
-  if (saysNotLocked(cells.text(from, 'lock'))) row.unlocked = true;
+  if (saysNotLocked(cells.lock(from))) row.unlocked = true;
   return null;
 }
 
@@ -126,6 +129,13 @@ function farRefusal(
   if (row === undefined) return null;
   const help = `no line carries ${cells.text(row, 'level').slice(0, 40)}; check the unit, and if it counts tenths, write "tenths of dBmV" in the heading`;
   return refuse('out-of-range', cells.where(row, 'level'), help);
+}
+
+function onlyRanges({ body }: Table, cells: TableCells): Refusal<'no-frequency'> | null {
+  const [first] = body;
+  if (first === undefined || !body.every((row) => range.test(cells.text(row, 'frequency')))) return null;
+  const help = 'no row names one frequency; give the centre of each channel';
+  return refuse('no-frequency', cells.where(first, 'frequency'), help);
 }
 
 /** Rows that sum up the others are named where they stand, and are no readings. */
@@ -177,13 +187,6 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
     read.line = row.line;
     rows.push(read);
   }
-  const first = table.body[0];
-  if (first !== undefined && table.body.every((row) => range.test(cells.text(row, 'frequency'))))
-    return refuse(
-      'no-frequency',
-      cells.where(first, 'frequency'),
-      'no row names one frequency; give the centre of each channel',
-    );
   const far = farRefusal(rows, cells, table);
   if (far !== null) return far;
   return done({
@@ -193,5 +196,6 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
     levelUnit: level.reader.unit,
     parts,
     notes,
+    onlyRanges: onlyRanges(table, cells),
   });
 }

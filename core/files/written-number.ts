@@ -15,7 +15,8 @@ const plainNumber = /^[+-]?\d+(?:[.,]\d+)?$/;
 const plainWithUnit = /^([+-]?\d+(?:[.,]\d+)?) ?([A-Za-z]{1,5})$/;
 const numberAndUnit =
   /^([+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?)\s*([a-z\u00B5\u03BC][a-z\u00B5\u03BC ]*(?:[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)\)?)?)?$/i;
-const nothing = /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)?$/i;
+const nothing =
+  /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)(?: ?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?))?$/i;
 /** Thousands parted by a blank or an apostrophe, as some countries write them. */
 const grouped = /^([+-]?\d{1,3})((?:[ '\u2019]\d{3})+)(?![\d])/;
 
@@ -32,11 +33,13 @@ export function writtenIn(cell: string): Written {
   // A typographic minus and a no-break space are what spreadsheets and web pages write for the plain ones.
   const plain = cell
     .replace(/\u2212/g, '-')
+    // A word processor makes a dash of it; straight before a number it is a minus all the same.
+    .replace(/^[\u2010-\u2013\uFE63\uFF0D](?=\d)/, '-')
     .replace(/[\u00A0\u202F\u2009]/g, ' ')
     .trim()
     // Some print a sign in a place of its own.
     .replace(/^([+-]) (?=\d)/, '$1');
-  if (nothing.test(plain)) return { kind: 'blank' };
+  if (plain === '' || nothing.test(plain)) return { kind: 'blank' };
   const whole = plain.replace(
     grouped,
     (_all, first: string, rest: string) => first + rest.replace(/\D/g, ''),

@@ -1,6 +1,6 @@
 import { open } from 'node:fs/promises';
 import { Refused } from '../../core/bridge/refused.ts';
-import { encodingOf } from '../../core/files/encoding.ts';
+import { type Encoding, encodingOf } from '../../core/files/encoding.ts';
 import { refuse } from '../../core/result.ts';
 
 /** More than any sweep, station or plan; a file of this size is something else. */
@@ -14,10 +14,10 @@ const whyNot = (code: unknown): string => {
 };
 
 /**
- * A file's text as UTF-8, or UTF-16 where its byte order mark says so; what is neither comes as U+FFFD, which the importers refuse by line. Throws `Refused`
- * where it can't be read.
+ * A file's text and how it was written: UTF-8, UTF-16 where its byte order mark says so, or one byte a letter. A letter that is
+ * broken comes as U+FFFD, which the importers refuse by line. Throws `Refused` where it can't be read.
  */
-export async function readInput(path: string): Promise<string> {
+export async function readWritten(path: string): Promise<Readonly<{ text: string; encoding: Encoding }>> {
   const refused = (help: string) => new Refused(refuse('unreadable', path === '' ? 'file' : path, help));
   if (path.includes('\0')) throw refused('is no path');
   let file: Awaited<ReturnType<typeof open>> | null = null;
@@ -34,7 +34,8 @@ export async function readInput(path: string): Promise<string> {
       pieces.push(bytes);
     }
     const bytes = Buffer.concat(pieces);
-    return new TextDecoder(encodingOf(bytes), { ignoreBOM: true }).decode(bytes);
+    const encoding = encodingOf(bytes);
+    return { text: new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes), encoding };
   } catch (fault) {
     if (fault instanceof Refused) throw fault;
     throw refused(whyNot(fault instanceof Error && 'code' in fault ? fault.code : fault));
@@ -42,3 +43,6 @@ export async function readInput(path: string): Promise<string> {
     await file?.close();
   }
 }
+
+/** The same where nobody asks how it was written. */
+export const readInput = async (path: string): Promise<string> => (await readWritten(path)).text;

@@ -1,9 +1,10 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { Refused } from '../../core/bridge/refused.ts';
+import { encodingNote } from '../../core/files/encoding.ts';
 import { readSweepFile, type SweepFile } from '../../core/files/read-sweep-file.ts';
 import type { Told } from '../../core/files/sweep-csv.ts';
 import { refuse } from '../../core/result.ts';
-import { readInput } from './read-input.ts';
+import { readWritten } from './read-input.ts';
 
 /** What a person may say of a sweep's file where the file itself does not. */
 export type SweepOptions = Readonly<{
@@ -54,9 +55,11 @@ function withOption(code: string, help: string): string {
 
 /** Any file of levels or of a response, by one reader. Throws `Refused` with what would make it certain. */
 export async function sweepIn(file: string, options: SweepOptions = {}): Promise<SweepFile> {
-  const read = readSweepFile(await readInput(file), file, toldBy(options));
+  const { text, encoding } = await readWritten(file);
+  const read = readSweepFile(text, file, toldBy(options));
   if (!read.ok) throw new Refused({ ...read, help: withOption(read.code, read.help) });
-  return read.value;
+  const note = encodingNote(encoding);
+  return note === null ? read.value : { ...read.value, notes: [...read.value.notes, note] };
 }
 
 /** The same where only levels will do. */

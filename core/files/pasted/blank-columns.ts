@@ -77,10 +77,24 @@ function cellsUnder(line: string, header: readonly Span[]): string[] {
   return byPlace(apart, header) ?? byPlace(single, header) ?? textsOf(apart);
 }
 
-/** Without a heading: parted by every blank where nothing but numbers with their units stands in the line. */
+const isNumber = (cell: string) => /^[+-]?[\d.,]*\d/.test(cell);
+/** What stands between a level and its frequency in a list, and says nothing. */
+const isLink = (cell: string) => /^(?:@|at)$/i.test(cell);
+
+/**
+ * Without a heading: parted by every blank where nothing but numbers with their units stands in the line, or behind
+ * the name of a quantity.
+ */
 function bareCells(line: string): string[] {
-  const single = textsOf(words(line));
-  return single.every((cell) => /^[+-]?[\d.,]*\d/.test(cell)) ? single : textsOf(parts(line));
+  const single = textsOf(words(line)).filter((cell, i) => i === 0 || !isLink(cell));
+  if (single.every(isNumber)) return single;
+  const first = single.findIndex(isNumber);
+  const name = single.slice(0, Math.max(first, 0)).join(' ');
+  // A sign behind the name may belong to the number.
+  const isNamed = /^[A-Za-z\u00C0-\u024F].*[A-Za-z\u00C0-\u024F)\]:]$/.test(name);
+  return isNamed && single.length - first > 1 && single.slice(first).every(isNumber)
+    ? [name, ...single.slice(first)]
+    : textsOf(parts(line));
 }
 
 const names = (spans: readonly Span[], role: 'frequency' | 'level') =>
@@ -103,7 +117,11 @@ export function splitAtBlanks(text: string): CsvRow[] {
     // No heading is as long as this; its words are tried in pairs.
     if (line.length < 1000 && (header === null ? !/^\s*[+-]?\d/.test(line) : !/\d/.test(line))) {
       const apart = parts(line);
-      const heading = [apart, headings(line)].find(isHeading);
+      // Below a heading, a line of nothing but units belongs to it.
+      const isUnits: boolean = header !== null && apart.every(({ text: word }) => isUnit(word));
+      const heading: readonly Span[] | undefined = isUnits
+        ? undefined
+        : [apart, headings(line)].find(isHeading);
       if (heading !== undefined) {
         header = heading;
         rows.push({ line: i + 1, cells: textsOf(heading) });

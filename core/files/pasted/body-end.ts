@@ -1,6 +1,6 @@
 import type { CsvRow, NotedLine } from '../csv-lines.ts';
+import { saysNotLocked } from '../lock-words.ts';
 import { isModulation } from '../signal-kind.ts';
-import { saysNotLocked } from '../table-cells.ts';
 import { writtenIn } from '../written-number.ts';
 import type { Columns } from './table.ts';
 
@@ -32,6 +32,19 @@ export const noted = (row: CsvRow): NotedLine => ({
 const isTitle = (row: CsvRow, width: number): boolean => {
   const [first = ''] = row.cells;
   return width > 1 && filled(row).length === 1 && isWords(first) && !beginsWithNumber.test(first);
+};
+
+/** "3.1 Downstream channels": a number that begins a title, straight above a line of headings. */
+const isNumberedTitle = (row: CsvRow, width: number, next: CsvRow | undefined): boolean => {
+  const [first = ''] = row.cells;
+  return (
+    width > 1 &&
+    filled(row).length === 1 &&
+    /^\d+(?:\.\d+)? [A-Za-z\u00C0-\u024F]{3,}( [A-Za-z\u00C0-\u024F]+)+\W*$/.test(first) &&
+    next !== undefined &&
+    filled(next).length > 1 &&
+    next.cells.every((cell) => cell === '' || (!isNumberLike(cell) && writtenIn(cell).kind === 'words'))
+  );
 };
 
 /** How many rows there were, as a database prints it below them. */
@@ -100,6 +113,7 @@ export function bodyOf(
       sections.push(noted(row));
       continue;
     }
+    if (row !== undefined && isNumberedTitle(row, width, rows[at + 1])) break;
     // Where a number stands, there is no heading, no title and no other table.
     if (row?.cells.some(isNumberLike)) {
       body.push(row);

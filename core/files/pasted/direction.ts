@@ -2,26 +2,30 @@ import type { Table } from './table.ts';
 
 export type Direction = 'downstream' | 'upstream';
 
-const down = /downstream|\bds\b|\breceived?\b|\brx\b|forward/i;
-const up = /upstream|\bus\b|\btransmit(ted)?\b|\btx\b|\breturn\b|reverse|ranging|symbol rate/i;
+/** What is received, and what is sent, in the languages in which modems print it. */
+const received =
+  /downstream|\bds\b|\breceived?\b|\brx\b|empfang|descend(ant|ente)|\bbajada\b|stroomafwaarts|\bodbi[o\u00F3]r|pobierani/i;
+const sent =
+  /upstream|\bus\b|\btransmit(ted)?\b|\btx\b|ranging|symbol rate|senderichtung|sende-?(pegel|leistung)|gesendet|\bmontante?s?\b|\bascendente|\bsubida\b|stroomopwaarts|nadawani|wysy\u0142ani/i;
+const forward = /forward|vorw\u00E4rts/i;
+const reverse = /\breturn\b|reverse|r\u00FCck(kanal|weg)/i;
 const upModulation = /\b(a-?tdma|s-?cdma|tdma|ofdma)\b/i;
 
 function directionIn(text: string): Direction | null {
-  const isDown = down.test(text);
-  return isDown === up.test(text) ? null : isDown ? 'downstream' : 'upstream';
+  const isDown = received.test(text) || forward.test(text);
+  const isUp = sent.test(text) || reverse.test(text);
+  return isDown === isUp ? null : isDown ? 'downstream' : 'upstream';
 }
 
-/** Words of what a modem sends; a return that somebody measured is received all the same. */
-const sentWords = /upstream|\bus\b|\btransmit(ted)?\b|\btx\b|ranging|symbol rate/i;
-
 /**
- * Whether a table's levels are those that a modem sends, so that they are no readings of a line.
+ * Whether a table's levels are those that a modem sends, so that they are no readings of a line. A return that somebody
+ * measured is received all the same.
  * @returns  true only where its title, its headings or its modulations say so
  * @source   common practice, no published source; the words of DOCSIS
  */
 export const isSent = (table: Table): boolean =>
   directionOf(table) === 'upstream' &&
-  (sentWords.test([...table.titles.map(({ text }) => text), ...table.header.cells].join(' | ')) ||
+  (sent.test([...table.titles.map(({ text }) => text), ...table.header.cells].join(' | ')) ||
     table.body.some((row) => row.cells.some((cell) => upModulation.test(cell))));
 
 /**

@@ -2,13 +2,17 @@ import type { CsvRow, NotedLine } from '../csv-lines.ts';
 import { headerWord, type Role } from '../header-words.ts';
 import { bodyOf, isNumberLike, noted, readsLike } from './body-end.ts';
 import { headedByCells } from './headless.ts';
+import { oneUnderOther } from './side-by-side.ts';
 import { sideTableAt } from './side-table.ts';
+import { holdsLevels } from './stray-levels.ts';
 import { type Clash, columnsOf, type Table } from './table.ts';
 
 export type FoundTables = Readonly<{
   tables: readonly Table[];
   /** Lines that belong to none of them and are no title of one. */
   rest: readonly NotedLine[];
+  /** The first line among those that holds levels all the same. */
+  stray: NotedLine | null;
   /** The first heading in which two columns name the same thing. */
   clash: (Clash & Readonly<{ line: number }>) | null;
 }>;
@@ -57,16 +61,22 @@ function withLostFirst(header: CsvRow, body: readonly CsvRow[]): CsvRow {
 /**
  * Finds the tables that name the needed columns, wherever they stand: below titles, one after another, lying on their
  * side, or without a heading where every cell carries its unit.
- * @param rows       of one separator
+ * @param given      rows of one separator
  * @param separator  that parted them
  * @param needed     columns without which a table is no use
  * @returns  the tables in their order, each with the titles before it, and the lines that belong to none
  * @source   contract, section 1; what ends a table is common practice, no published source
  */
-export function findTables(rows: readonly CsvRow[], separator: string, needed: readonly Role[]): FoundTables {
+export function findTables(
+  given: readonly CsvRow[],
+  separator: string,
+  needed: readonly Role[],
+): FoundTables {
+  const rows = oneUnderOther(given);
   const tables: Table[] = [];
   const rest: NotedLine[] = [];
   let titles: NotedLine[] = [];
+  let stray: NotedLine | null = null;
   let clash: FoundTables['clash'] = null;
   let at = 0;
   const known = new Map<string, Role | null>();
@@ -85,7 +95,9 @@ export function findTables(rows: readonly CsvRow[], separator: string, needed: r
     const row = rows[at];
     if (row === undefined) break;
     const header = headerAt(rows, at, needed);
-    if (header?.clash != null) clash ??= { ...header.clash, line: row.line };
+    // Prose about levels may name them twice; what heads nothing clashes with nothing.
+    const heads = header !== null && rows[header.bodyFrom]?.cells.some(isNumberLike) === true;
+    if (heads && header.clash !== null) clash ??= { ...header.clash, line: row.line };
     if (header !== null && header.clash === null) {
       const { body, sections, end } = bodyOf(
         rows,
@@ -110,6 +122,7 @@ export function findTables(rows: readonly CsvRow[], separator: string, needed: r
     const side = separator === ',' && needed.length < 2 ? null : sideTableAt(rows, at, needed, roleOf);
     if (side !== null) {
       push(side.table);
+      for (const words of side.said) rest.push(noted(words));
       at = side.end;
       continue;
     }
@@ -117,17 +130,19 @@ export function findTables(rows: readonly CsvRow[], separator: string, needed: r
     else {
       for (const title of titles) rest.push(title);
       rest.push(noted(row));
+      if (holdsLevels(row)) stray ??= noted(row);
       titles = [];
     }
     at++;
   }
   for (const title of titles) rest.push(title);
-  if (tables.length > 0) return { tables, rest, clash };
+  if (tables.length > 0) return { tables, rest, stray, clash };
   const headless = needed.includes('level') ? headedByCells(rows.filter(hasNumber), separator) : null;
-  if (headless === null) return { tables, rest, clash };
+  if (headless === null) return { tables, rest, stray, clash };
   return {
     tables: [{ ...headless, titles: rows.filter((row) => !hasNumber(row)).map(noted) }],
     rest: [],
+    stray: null,
     clash,
   };
 }

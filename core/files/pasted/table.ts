@@ -33,6 +33,13 @@ export function placeOf(table: Table, row: CsvRow, role: Role, fileName: string)
 const isTwin = ({ word: earlier }: Column, { role, levelUnit }: HeaderWord): boolean =>
   role === 'level' && earlier.levelUnit !== null && levelUnit !== null && levelUnit !== earlier.levelUnit;
 
+const sentLevel = /\b(?:tx|transmit(?:ted)?|sent)\b/i;
+const receivedLevel = /\b(?:rx|receive[d]?)\b/i;
+/** A level that is sent, where another heading of the same table is the level that is received. */
+const isSentBeside = (text: string, header: CsvRow): boolean =>
+  sentLevel.test(text) &&
+  header.cells.some((other) => receivedLevel.test(other) && headerWord(other).role === 'level');
+
 /** Two headings that both name one of the columns that count. */
 export type Clash = Readonly<{ role: Role; one: string; other: string }>;
 
@@ -50,6 +57,7 @@ export function columnsOf(header: CsvRow): Readonly<{ columns: Columns; clash: C
   for (const [index, text] of header.cells.entries()) {
     if (text === '') continue;
     const word = headerWord(text);
+    if (word.role === 'level' && isSentBeside(text, header)) continue;
     if (word.role === null && word.byUnit !== null) unnamed.push({ index, header: text, word });
     if (word.role === null) continue;
     const earlier = columns[word.role];

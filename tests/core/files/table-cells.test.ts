@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { columnsOf, type Table } from '../../../core/files/pasted/table.ts';
-import { cellsOf, lockRefusal, saysNotLocked } from '../../../core/files/table-cells.ts';
+import { cellsOf, lockRefusal } from '../../../core/files/table-cells.ts';
 
 const table = (cells: readonly string[], ...rows: string[][]): Table => {
   const header = { line: 1, cells };
@@ -29,7 +29,17 @@ it('knows a slot that is not locked', () => {
     ['57', '1', 'yes'],
   );
   expect(one.body.map(cellsOf(one, 'x').isDead)).toEqual([true, true, false]);
-  expect(['Not Locked', 'unlocked', 'No', 'Locked'].map(saysNotLocked)).toEqual([true, true, true, false]);
+});
+
+it('knows a column of locks by its cells, where one says plainly that a slot is not locked', () => {
+  const said = (...words: string[]) => {
+    const one = table(['f_mhz', 'dBmV', 'x'], ...words.map((word) => ['57', '1', word]));
+    return one.body.map(cellsOf(one, 'x').isDead);
+  };
+  expect(said('vergrendeld', 'niet vergrendeld')).toEqual([false, true]);
+  // "no" may answer any question.
+  expect(said('yes', 'no')).toEqual([false, false]);
+  expect(said('not locked', 'perhaps')).toEqual([false, false]);
 });
 
 it('refuses a word for the lock that says neither', () => {
