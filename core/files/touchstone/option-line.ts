@@ -22,6 +22,7 @@ const formats: readonly NumberFormat[] = ['MA', 'DB', 'RI'];
  * @param line   from its # on, without a comment
  * @param where  the place, for a refusal
  * @returns  the options, GHz S MA R 50 where they are left out; or a refusal of a word that the standard does not know
+ *           or that contradicts another
  * @source   Touchstone File Format Specification, version 2.0, IBIS Open Forum, 2009, "Option Line"
  */
 export function readOptionLine(line: string, where: string): Result<TouchstoneOptions, 'bad-option'> {
@@ -31,8 +32,8 @@ export function readOptionLine(line: string, where: string): Result<TouchstoneOp
     .split(/[\s,]+/)
     .filter((word) => word !== '');
   let unit: FrequencyUnit | null = null;
-  let parameter: ParameterKind = 'S';
-  let format: NumberFormat = 'MA';
+  let parameter: ParameterKind | null = null;
+  let format: NumberFormat | null = null;
   let referenceOhm = 50;
   for (let i = 0; i < words.length; i++) {
     const word = words[i] ?? '';
@@ -40,6 +41,13 @@ export function readOptionLine(line: string, where: string): Result<TouchstoneOp
     const told = frequencyUnitOf(word);
     const kind = parameters.find((one) => one === upper);
     const form = formats.find((one) => one === upper);
+    const isSecond = (said: unknown, before: unknown) => said != null && before != null && said !== before;
+    if (isSecond(told, unit) || isSecond(kind, parameter) || isSecond(form, format))
+      return refuse(
+        'bad-option',
+        where,
+        `"${word}" contradicts the option before it; keep the one that holds`,
+      );
     const reference = /^R(?:=?(\d.*))?$/.exec(upper);
     if (told !== null) unit = told;
     else if (kind !== undefined) parameter = kind;
@@ -60,5 +68,11 @@ export function readOptionLine(line: string, where: string): Result<TouchstoneOp
         `"${word.slice(0, 20)}" is no option; an option line reads # MHz S DB R 75`,
       );
   }
-  return done({ unit: unit ?? 'GHz', unitIsTold: unit !== null, parameter, format, referenceOhm });
+  return done({
+    unit: unit ?? 'GHz',
+    unitIsTold: unit !== null,
+    parameter: parameter ?? 'S',
+    format: format ?? 'MA',
+    referenceOhm,
+  });
 }

@@ -72,6 +72,11 @@ export function readTouchstone(text: string, fileName: string): Result<Touchston
   const sections = sectionsOf(text, fileName);
   if (!sections.ok) return sections;
   const { keywords, optionLine, network, noiseCount } = sections.value;
+  if (optionLine === null && network.length > 0) {
+    const help =
+      'there is no option line, so that unit and form of the numbers are not certain; add # MHz S DB R 75 or what holds';
+    return refuse('bad-option', fileName, help);
+  }
   const options = readOptionLine(optionLine?.text ?? '#', `${fileName}, line ${optionLine?.line ?? 1}`);
   if (!options.ok) return options;
   const ports = keywords.ports ?? portsByName(fileName);
@@ -139,7 +144,7 @@ export function readTouchstone(text: string, fileName: string): Result<Touchston
     return refuse(
       'cut-off',
       fileName,
-      `${points.length} points, where [Number of Frequencies] says ${keywords.points}`,
+      `${points.length} ${points.length === 1 ? 'point' : 'points'}, where [Number of Frequencies] says ${keywords.points}`,
     );
   return done({
     version: keywords.version,

@@ -45,7 +45,7 @@ function notesOf(file: Touchstone, lowMhz: number, highMhz: number): string[] {
     ? `in ${options.unit}`
     : 'in GHz, which holds where the option line names no unit';
   return [
-    `Touchstone ${version}: ${file.points.length} points ${unit}, ${lowMhz} to ${highMhz} MHz, ${file.referencesOhm.join(' and ')} ohm`,
+    `Touchstone ${version}: ${file.points.length} ${file.points.length === 1 ? 'point' : 'points'} ${unit}, ${lowMhz} to ${highMhz} MHz, ${file.referencesOhm.join(' and ')} ohm`,
     ...(noiseCount === 0 ? [] : [`${noiseCount} rows of noise data were passed over`]),
     ...(lowMhz > PLAUSIBLE_MHZ[1] || highMhz < PLAUSIBLE_MHZ[0]
       ? ['this span is none of a cable network; check the unit of frequency in the option line']

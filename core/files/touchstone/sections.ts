@@ -46,6 +46,24 @@ export function numbersOf(line: NotedLine, fileName: string): Result<number[], '
   return done(numbers);
 }
 
+/** Every keyword of version 2; what is none may change the meaning of the data, and nobody could say how. */
+const known = new Set([
+  'version',
+  'number of ports',
+  'two-port data order',
+  'two-port order',
+  'number of frequencies',
+  'number of noise frequencies',
+  'reference',
+  'matrix format',
+  'mixed-mode order',
+  'begin information',
+  'end information',
+  'network data',
+  'noise data',
+  'end',
+]);
+
 type Building = { -readonly [K in keyof Keywords]: Keywords[K] };
 
 /** What one keyword says; null where it is of no weight here, a refusal where its value is none. */
@@ -57,6 +75,8 @@ function setKeyword(
 ): Result<null, 'bad-keyword'> {
   const bad = () => refuse('bad-keyword', where, `"${value.slice(0, 40)}" is no value of [${name}]`);
   const lower = value.toLowerCase();
+  if (!known.has(name))
+    return refuse('bad-keyword', where, `[${name.slice(0, 40)}] is no keyword of version 2`);
   if (name === 'version') {
     if (!/^2\.\d$/.test(value)) return bad();
     keywords.version = '2';
@@ -101,6 +121,7 @@ export function sectionsOf(text: string, fileName: string): Result<Sections> {
   let part: 'network' | 'noise' | 'reference' | 'information' | 'end' = 'network';
   let references: number[] = [];
   let orderIsTold = false;
+  let firstKeyword: string | null = null;
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n?|\n/);
   for (const [i, whole] of lines.entries()) {
     const bare = whole.replace(/!.*$/, '').trim();
@@ -111,6 +132,7 @@ export function sectionsOf(text: string, fileName: string): Result<Sections> {
     if (keyword !== null) {
       const name = (keyword[1] ?? '').trim().toLowerCase().replace(/\s+/g, ' ');
       const value = (keyword[2] ?? '').trim();
+      firstKeyword ??= where;
       if (name === 'end information') part = 'network';
       else if (part === 'information') continue;
       else if (name === 'begin information') part = 'information';
@@ -144,6 +166,12 @@ export function sectionsOf(text: string, fileName: string): Result<Sections> {
       if (references.length >= (keywords.ports ?? 1)) part = 'network';
     } else network.push(line);
   }
+  if (keywords.version === '1' && firstKeyword !== null)
+    return refuse(
+      'bad-keyword',
+      firstKeyword,
+      'version 1 has no keywords; a file of version 2 begins with [Version] 2.0',
+    );
   if (keywords.version === '2') {
     if (keywords.ports === null) return refuse('bad-keyword', fileName, 'version 2 needs [Number of Ports]');
     if (keywords.points === null)

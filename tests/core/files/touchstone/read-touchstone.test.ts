@@ -122,6 +122,26 @@ describe('what real files have', () => {
       version2.replace(/\[Two.*\n/, ''),
       'x.s2p: two ports in version 2 need [Two-Port Data Order]; which of S12 and S21 comes first is not certain',
     ],
+    [
+      'no option line',
+      `${row}\n`,
+      'x.s2p: there is no option line, so that unit and form of the numbers are not certain; add # MHz S DB R 75 or what holds',
+    ],
+    [
+      'two units',
+      `# MHz S DB GHz\n${row}\n`,
+      'x.s2p, line 1: "GHz" contradicts the option before it; keep the one that holds',
+    ],
+    [
+      'a keyword that is none',
+      version2.replace('[Number of Freq', '[Ports Swapped] yes\n[Number of Freq'),
+      'x.s2p, line 5: [ports swapped] is no keyword of version 2',
+    ],
+    [
+      'a keyword in version 1',
+      `# MHz S DB R 75\n[Reference] 50 50\n${row}\n`,
+      'x.s2p, line 2: version 1 has no keywords; a file of version 2 begins with [Version] 2.0',
+    ],
     ['noise of another width', `${example}5 1 2 3\n`, 'x.s2p, line 9: noise data has 5 numbers a row, not 4'],
   ])('%s is refused', (_what, text, line) => {
     expect(refusalOf(text)).toBe(line);
