@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Input, Label, TextArea, TextField } from 'react-aria-components';
 import type { Purpose, SweepSummary } from '../../core/bridge/records.ts';
+import type { Port } from '../../core/files/station.ts';
 import { capital, clock, counted } from '../format.ts';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -12,7 +13,12 @@ import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts
 import { DialogNotice } from './DialogNotice.tsx';
 import { purposeWords } from './Picture.tsx';
 
-export type AmendSweepProps = Readonly<{ summary: SweepSummary; operator: string }>;
+export type AmendSweepProps = Readonly<{
+  summary: SweepSummary;
+  /** Of the station as its design stands now. */
+  ports: readonly Pick<Port, 'name' | 'testPointLossDb'>[];
+  operator: string;
+}>;
 
 /** What is said of a sweep afterwards. Its readings stay as they were read; what is said of them is a record of its own. */
 export function AmendSweep(props: AmendSweepProps) {
@@ -41,19 +47,27 @@ const about = {
   void: 'The sweep stays in the archive and in the log, struck through with the reason. Nothing is judged by it any more.',
 } as const;
 
-function AmendForm({ summary, operator: known }: AmendSweepProps) {
+function AmendForm({ summary, ports, operator: known }: AmendSweepProps) {
   const busy = useSelected(selectBusy);
   const { voidSweep, correctSweep } = useWorkbench();
   const [way, setWay] = useState<'correct' | 'void'>('correct');
   const [reason, setReason] = useState('');
   const [operator, setOperator] = useState(known);
   const [testPointLossDb, setLossDb] = useState(summary.testPointLossDb);
+  const [portName, setPortName] = useState(summary.portName);
   const [purpose, setPurpose] = useState(summary.purpose);
   const [ambientC, setAmbientC] = useState(summary.ambientC);
   const changes =
     testPointLossDb !== summary.testPointLossDb ||
+    portName !== summary.portName ||
     purpose !== summary.purpose ||
     ambientC !== summary.ambientC;
+  const lossAt = (name: string) => ports.find((port) => port.name === name)?.testPointLossDb;
+  /** Another port has another test point: its loss goes along unless somebody said otherwise. */
+  const choosePort = (name: string) => {
+    if (testPointLossDb === lossAt(portName)) setLossDb(lossAt(name) ?? testPointLossDb);
+    setPortName(name);
+  };
   const said = { sweepId: summary.sweepId, reason: reason.trim(), operator: operator.trim() };
   const missing =
     way === 'correct' && !changes
@@ -64,7 +78,9 @@ function AmendForm({ summary, operator: known }: AmendSweepProps) {
           ? 'say who says so'
           : null;
   const keep = () =>
-    way === 'void' ? voidSweep(said) : correctSweep({ ...said, testPointLossDb, purpose, ambientC });
+    way === 'void'
+      ? voidSweep(said)
+      : correctSweep({ ...said, testPointLossDb, portName, purpose, ambientC });
   useUnsaved({ isChanged: said.reason !== '' || changes, trouble: missing, keep });
   return (
     <>
@@ -72,6 +88,17 @@ function AmendForm({ summary, operator: known }: AmendSweepProps) {
       <p>{about[way]}</p>
       {way === 'correct' && (
         <div className="amend">
+          {ports.length > 1 && (
+            <div className="amend__purpose">
+              <span className="quantity__name">Read at</span>
+              <Segments
+                label="Read at"
+                options={ports.map(({ name }) => ({ key: name, text: capital(name) }))}
+                chosen={portName}
+                onChoose={choosePort}
+              />
+            </div>
+          )}
           <Quantity
             name="Loss of the test point"
             unit="dB"

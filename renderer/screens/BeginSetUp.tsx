@@ -8,9 +8,9 @@ import { type SetUpKind, setUpCautions, stepsOf } from '../../core/set-up/steps.
 import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../../core/units.ts';
 import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
+import { counts, sweepsOf } from '../state/port-sweeps.ts';
 import { selectBusy, selectLevelUnit, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { counts, sweepsOf } from '../state/sheet-view.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { PilotChoice } from './PilotChoice.tsx';
 import { SetUpRules } from './SetUpRules.tsx';

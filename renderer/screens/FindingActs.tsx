@@ -1,7 +1,8 @@
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { PressButton } from '../parts/PressButton.tsx';
+import { counts, sweepsOf } from '../state/port-sweeps.ts';
 import { selectBusy } from '../state/select.ts';
-import { counts, type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import type { SheetView } from '../state/sheet-view.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 
 export type FindingActsProps = Readonly<{

@@ -52,7 +52,13 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
       const summary = view.shown?.summary;
       if (summary === undefined) return null;
       const visit = sheet.visits.find(({ visitId }) => visitId === summary.visitId);
-      return <AmendSweep summary={summary} operator={sheet.openVisit?.operator ?? visit?.operator ?? ''} />;
+      return (
+        <AmendSweep
+          summary={summary}
+          ports={sheet.station.ports}
+          operator={sheet.openVisit?.operator ?? visit?.operator ?? ''}
+        />
+      );
     }
     case 'line-up':
       return <NotesPanel face="line-up" view={view} />;

@@ -7,9 +7,10 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { type LogEntry, VisitLog } from '../parts/VisitLog.tsx';
 import { calibrationWords } from '../state/calibration-words.ts';
 import { fittedTogether } from '../state/fitted-together.ts';
+import { counts, inputSummary, sweepsOf } from '../state/port-sweeps.ts';
 import { selectFace, selectRun } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { counts, portSweep, type SheetView, sweepsOf } from '../state/sheet-view.ts';
+import { portSweep, type SheetView } from '../state/sheet-view.ts';
 import { turnedTogether } from '../state/turned.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { purposeInk, purposeWords } from './Picture.tsx';
@@ -80,6 +81,8 @@ export function SheetLog({ open, view }: SheetLogProps) {
   const { chooseSweep } = useWorkbench();
   const entries = useMemo(() => entriesOf(open, view, now()), [open, view, now]);
   const shownId = view.shown?.summary.sweepId ?? null;
+  const wentIn = inputSummary(open.sheet, view.shown?.summary.visitId ?? null);
+  const input = wentIn?.portName === view.port.name ? null : wentIn;
   return (
     <footer className="foot">
       {entries.length === 0 ? (
@@ -124,6 +127,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
         {entries.length > 0 && (
           <SweepMenu
             sweepId={shownId}
+            input={input}
             canAmend={view.shown !== null && counts(view.shown.summary)}
             reading={reading}
           />

@@ -3,7 +3,7 @@ import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } fro
 import { Glyph } from '../parts/Glyph.tsx';
 import { saveFile } from '../save-file.ts';
 import { selectVisitIsOpen } from '../state/select.ts';
-import { type SweepFormat, sweepAsFile } from '../state/sweep-as-file.ts';
+import { responseAsFile, type SweepFormat, sweepAsFile } from '../state/sweep-as-file.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { sweepFileTypes, useSweepImport } from './use-sweep-import.ts';
 
@@ -11,6 +11,8 @@ export type SweepMenuProps = Readonly<{
   sweepId: string | null;
   /** True where the sweep that is shown counts: what does not count can't be put right. */
   canAmend: boolean;
+  /** What went into this station in the same visit, where it was read: then the response between the two can be saved. */
+  input: Readonly<{ sweepId: string; portName: string }> | null;
   /** While the meter reads, nothing else is taken in. */
   reading: boolean;
 }>;
@@ -23,7 +25,7 @@ const formats: readonly Readonly<{ format: SweepFormat; words: string }>[] = [
 ];
 
 /** What is done with a sweep now and then: it is put right, saved in the form that the next reader needs, or taken in from elsewhere. */
-export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
+export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps) {
   const { exportSweep } = useWorkbench();
   const { noticed, dialogOpened } = useActions();
   const visitIsOpen = useSelected(selectVisitIsOpen);
@@ -31,9 +33,11 @@ export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
   const chooser = useRef<HTMLInputElement>(null);
   const save = async (key: unknown) => {
     const chosen = formats.find(({ format }) => format === key);
-    const written = sweepId === null || chosen === undefined ? null : await exportSweep(sweepId);
-    if (written === null || chosen === undefined) return;
-    const made = sweepAsFile(written, chosen.format);
+    const written = sweepId === null ? null : await exportSweep(sweepId);
+    const wentIn = chosen !== undefined || input === null ? null : await exportSweep(input.sweepId);
+    if (written === null || (chosen === undefined && wentIn === null)) return;
+    const made =
+      wentIn !== null ? responseAsFile(written, wentIn) : sweepAsFile(written, chosen?.format ?? 'own');
     if (made.ok) saveFile(made.value.fileName, made.value.text);
     else noticed({ tone: 'problem', text: 'The sweep was not saved.', help: `${made.where}: ${made.help}` });
   };
@@ -47,6 +51,7 @@ export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
   const barred = [
     ...(canAmend && !reading ? [] : ['amend']),
     ...(sweepId === null ? formats.map(({ format }) => format) : []),
+    ...(input === null || sweepId === null ? ['response'] : []),
     ...(takesNone ? ['file', 'paste'] : []),
   ];
   return (
@@ -76,6 +81,11 @@ export function SweepMenu({ sweepId, canAmend, reading }: SweepMenuProps) {
                 {words}
               </MenuItem>
             ))}
+            <MenuItem id="response" className="option">
+              {input === null
+                ? 'Save the response, once what went in is read too'
+                : `Save the response from the ${input.portName}, .s2p`}
+            </MenuItem>
           </MenuSection>
           <MenuSection className="options__group">
             <Header className="options__title">

@@ -5,7 +5,7 @@ import { renewSheet } from './station-commands.ts';
 /** Why, and who says so. */
 export type Said = Readonly<{ sweepId: string; reason: string; operator: string }>;
 export type SweepCorrection = Said &
-  Readonly<{ testPointLossDb: number; purpose: Purpose; ambientC: number | null }>;
+  Readonly<{ testPointLossDb: number; portName: string; purpose: Purpose; ambientC: number | null }>;
 
 async function amended(context: Context, what: string, call: () => Promise<unknown>): Promise<boolean> {
   const { sheet, sweepChosen, dialogDone } = context.store.getState();
@@ -25,7 +25,11 @@ export const voidSweep = (context: Context, { sweepId, reason, operator }: Said)
   );
 
 /** @returns  true when the archive has it */
-export const correctSweep = (context: Context, correction: SweepCorrection): Promise<boolean> =>
-  amended(context, 'The sweep was not corrected.', () =>
+export async function correctSweep(context: Context, correction: SweepCorrection): Promise<boolean> {
+  const isDone = await amended(context, 'The sweep was not corrected.', () =>
     context.client.call('sweeps.correct', { ...correction }),
   );
+  // The page follows the sweep to where it belongs.
+  if (isDone) context.store.getState().portChosen(correction.portName);
+  return isDone;
+}

@@ -17,6 +17,7 @@ import { type NextReading, nextReading } from '../../core/propose/predicted-swee
 import { type Proposal, propose } from '../../core/propose/propose.ts';
 import { isShapeFault } from '../../core/propose/shape-fault.ts';
 import type { Conditions } from '../../core/uncertainty/budget.ts';
+import { counts, inputSummary, sweepsOf } from './port-sweeps.ts';
 import type { PickedChoice } from './sheet-slice.ts';
 import { turnedJustBefore } from './turned.ts';
 
@@ -72,18 +73,6 @@ export const portSweep = (sweep: Sweep): PortSweep => ({
 
 const samePath = (port: Port, a: PluggedIn, b: PluggedIn): boolean =>
   port.through.every((position) => a[position] === b[position]);
-
-const byTime = (a: SweepSummary, b: SweepSummary) => (a.startedAt < b.startedAt ? 1 : -1);
-
-/** Sweeps of a port that have readings to look at, newest first. */
-export const sweepsOf = (sheet: StationSheet, portName: string): readonly SweepSummary[] =>
-  sheet.sweeps
-    .filter((sweep) => sweep.portName === portName && sweep.state !== 'recording' && sweep.readingCount > 0)
-    .sort(byTime);
-
-/** Void ones and those that a later record says right are shown, and nothing is judged by them. */
-export const counts = ({ voided, correctedBy }: SweepSummary): boolean =>
-  voided === null && correctedBy === null;
 
 /** Everything the sheet shows of one port, computed by core from the archive's records. Null when there is no such port. */
 export function viewSheet(
@@ -265,18 +254,13 @@ function provenBefore(
 const choiceOf = (proposal: Proposal, picked: PickedChoice | null): Choice =>
   (typeof picked === 'number' ? proposal.alternatives[picked] : undefined) ?? proposal.recommended;
 
-/** The newest complete sweep of the stage input's port in the same visit: it tells whether the next stage is driven right. */
+/** Its levels tell whether the next stage is driven right. */
 function inputSweep(
   sheet: StationSheet,
   sweeps: Readonly<Record<string, Sweep>>,
   visitId: string | null,
 ): readonly LevelRow[] | null {
-  const { stageInput } = sheet.station;
-  if (stageInput === undefined || visitId === null) return null;
-  const summary = sweepsOf(sheet, stageInput.port).find(
-    (sweep) => counts(sweep) && sweep.state === 'complete' && sweep.visitId === visitId,
-  );
-  const sweep = summary === undefined ? undefined : sweeps[summary.sweepId];
+  const sweep = sweeps[inputSummary(sheet, visitId)?.sweepId ?? ''];
   return sweep === undefined ? null : portSweep(sweep).rows;
 }
 

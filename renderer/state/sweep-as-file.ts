@@ -26,3 +26,17 @@ export function sweepAsFile(file: TextFile, format: SweepFormat): Result<TextFil
     ? done({ fileName: file.fileName.replace(/\.csv$/, endings[format]), text: text.value })
     : text;
 }
+
+/**
+ * What lies between two sweeps of a visit as Touchstone: the one that came out less the one that went in.
+ * @param output  as the bridge exports it
+ * @param input   of the port before it, in the same form
+ */
+export function responseAsFile(output: TextFile, input: TextFile): Result<TextFile> {
+  const [out, into] = [exportSource(output.text, output.fileName), exportSource(input.text, input.fileName)];
+  if (!out.ok) return out;
+  if (!into.ok) return into;
+  const comments = [...out.value.comments, ...into.value.comments.map((comment) => `input: ${comment}`)];
+  const text = exportSweep({ rows: out.value.rows, comments, inputRows: into.value.rows }, 's2p');
+  return text.ok ? done({ fileName: output.fileName.replace(/\.csv$/, '.s2p'), text: text.value }) : text;
+}

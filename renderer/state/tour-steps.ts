@@ -1,4 +1,4 @@
-import { counts, sweepsOf } from './sheet-view.ts';
+import { counts, sweepsOf } from './port-sweeps.ts';
 import type { State } from './store.ts';
 
 /** One card of the first steps: where one is, and the one thing to do next. */

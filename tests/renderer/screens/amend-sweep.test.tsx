@@ -2,6 +2,7 @@
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Sweep } from '../../../core/bridge/records.ts';
+import type { Station } from '../../../core/files/station.ts';
 import { App } from '../../../renderer/app.tsx';
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { viewSheet } from '../../../renderer/state/sheet-view.ts';
@@ -25,8 +26,9 @@ const withOver = (sweep: Sweep, over: Partial<Sweep['summary']>): Sweep => ({
   summary: { ...sweep.summary, ...over },
 });
 
-async function host(sweeps: readonly Sweep[]) {
-  const state = { ...sheetOf(sweeps) };
+async function hosting(sweeps: readonly Sweep[], at: Station = station) {
+  const found = sheetOf(sweeps);
+  const state = { ...found, sheet: { ...found.sheet, station: at } };
   const scripted = scriptedClient({
     'host.describe': () => ({
       version: '0.1.0',
@@ -61,8 +63,9 @@ async function host(sweeps: readonly Sweep[]) {
   render(<App bench={bench} />);
   await act(() => workbench.arrive());
   await act(() => workbench.openStation(station.id));
-  return scripted;
+  return { scripted, store };
 }
+const host = async (sweeps: readonly Sweep[]) => (await hosting(sweeps)).scripted;
 const press = async (name: RegExp) => {
   const button = await screen.findByRole('button', { name });
   await act(async () => {
@@ -125,9 +128,48 @@ it('corrects what was noted, once something is said otherwise', async () => {
     reason: 'the point has 16 dB',
     operator: 'R. Voss',
     testPointLossDb: 20,
+    portName: 'forward output',
     purpose: 'as-left',
     ambientC: 12,
   });
+});
+
+it('corrects the port, takes the loss of its test point along, and follows the sweep there', async () => {
+  const [output, input] = station.ports;
+  if (output === undefined || input === undefined) throw new Error('two ports');
+  const ports = [output, { ...input, testPointLossDb: 16 }];
+  const { scripted, store } = await hosting([good], { ...station, ports });
+  await openAmend();
+  const dialog = within(screen.getByRole('dialog'));
+  fireEvent.click(dialog.getByRole('radio', { name: 'Forward input' }));
+  fireEvent.change(dialog.getByRole('textbox', { name: /Why/ }), { target: { value: 'the lead was there' } });
+  fireEvent.change(dialog.getByRole('textbox', { name: /Who says so/ }), { target: { value: 'R. Voss' } });
+  await act(async () => {
+    fireEvent.click(dialog.getByRole('button', { name: 'Add the correction' }));
+  });
+  expect(asked(scripted, 'sweeps.correct')).toMatchObject({ portName: 'forward input', testPointLossDb: 16 });
+  expect(store.getState().sheet).toMatchObject({ portName: 'forward input' });
+});
+
+it('saves a response only where what went in was read in the same visit', async () => {
+  const words = async (sweeps: readonly Sweep[]) => {
+    await hosting(sweeps, { ...station, stageInput });
+    await press(/^Sweep: correct/);
+    const item = screen.getByRole('menuitem', { name: /Save the response/ });
+    const said = [item.textContent, item.getAttribute('aria-disabled')];
+    cleanup();
+    return said;
+  };
+  const stageInput = {
+    port: 'forward input',
+    through: ['input pad'],
+    atMhz: 870,
+    minDbmv: 8,
+    maxDbmv: 14,
+  };
+  const wentIn = withOver(bad, { portName: 'forward input' });
+  expect(await words([good])).toEqual(['Save the response, once what went in is read too', 'true']);
+  expect(await words([good, wentIn])).toEqual(['Save the response from the forward input, .s2p', null]);
 });
 
 it('judges nothing by a void sweep nor by one that was corrected, and says why', () => {
