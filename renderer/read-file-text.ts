@@ -1,7 +1,18 @@
-import { encodingOf } from '../core/files/encoding.ts';
+import { encodingNote, encodingOf } from '../core/files/encoding.ts';
 
-/** A file's text, its byte order mark kept, so that what is stored is what the file holds. */
-export async function fileText(file: Blob): Promise<string> {
+export type FileText = Readonly<{
+  /** Its byte order mark kept, so that what is stored is what the file holds. */
+  text: string;
+  /** What a person should know of how it was written; null where there is nothing. */
+  note: string | null;
+}>;
+
+/** A file's text, in whatever letters it was written. */
+export async function fileText(file: Blob): Promise<FileText> {
   const bytes = new Uint8Array(await file.arrayBuffer());
-  return new TextDecoder(encodingOf(bytes), { ignoreBOM: true }).decode(bytes);
+  const encoding = encodingOf(bytes);
+  return {
+    text: new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes),
+    note: encodingNote(encoding),
+  };
 }

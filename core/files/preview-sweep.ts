@@ -22,6 +22,8 @@ export type SweepPreview = Readonly<{
   rowCount: number;
   /** Rows with a frequency and a level that are not said to be unlocked. */
   readingCount: number;
+  /** All of those, MHz and dBmV in the order of the file: for a picture of them. */
+  levels: readonly (readonly [number, number])[];
   lowMhz: number | null;
   highMhz: number | null;
   /** The first ten rows, also those that are no reading. */
@@ -46,6 +48,7 @@ const nothing: SweepPreview = {
   tables: [],
   rowCount: 0,
   readingCount: 0,
+  levels: [],
   lowMhz: null,
   highMhz: null,
   rows: [],
@@ -86,13 +89,12 @@ export function previewSweep(text: string, fileName: string, told: Told = {}): S
   const read = readSweepCsv(text, fileName, told);
   if (!read.ok) return { ...known, refusal: read, asks: asksAfter(read) };
   const { rows, left, understood } = read.value;
-  const readings = rows.filter(
-    ({ frequencyMhz, levelDbmv, unlocked }) => frequencyMhz !== null && levelDbmv !== null && !unlocked,
-  );
+  const levels: (readonly [number, number])[] = [];
   let lowMhz: number | null = null;
   let highMhz: number | null = null;
-  for (const { frequencyMhz } of readings) {
-    if (frequencyMhz === null) continue;
+  for (const { frequencyMhz, levelDbmv, unlocked } of rows) {
+    if (frequencyMhz === null || levelDbmv === null || unlocked) continue;
+    levels.push([frequencyMhz, levelDbmv]);
     lowMhz = lowMhz === null ? frequencyMhz : Math.min(lowMhz, frequencyMhz);
     highMhz = highMhz === null ? frequencyMhz : Math.max(highMhz, frequencyMhz);
   }
@@ -104,7 +106,8 @@ export function previewSweep(text: string, fileName: string, told: Told = {}): S
     levelUnit: understood.levelUnit,
     tables: understood.tables,
     rowCount: rows.length,
-    readingCount: readings.length,
+    readingCount: levels.length,
+    levels,
     lowMhz,
     highMhz,
     rows: rows.slice(0, SHOWN_ROWS),

@@ -31,6 +31,7 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
         <ImportSweep
           fileName={dialog.fileName}
           text={dialog.text}
+          note={dialog.note}
           portName={view.port.name}
           testPointLossDb={view.port.testPointLossDb}
           purpose={view.ofThisVisit ? 'as-left' : 'as-found'}

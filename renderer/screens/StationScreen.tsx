@@ -74,8 +74,8 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
       noticed({ tone: 'problem', text: `${file.name} was not taken in.`, help: 'Begin the visit first.' });
       return;
     }
-    const text = await fileText(await file.getFile());
-    dialogOpened({ open: 'import-sweep', fileName: file.name, text });
+    const read = await fileText(await file.getFile());
+    dialogOpened({ open: 'import-sweep', fileName: file.name, ...read });
   };
   if (view === null) return null;
   return (

@@ -2,6 +2,7 @@ import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { tableWords } from '../../core/files/pasted/choose-tables.ts';
 import type { SweepPreview } from '../../core/files/preview-sweep.ts';
 import type { Told } from '../../core/files/sweep-csv.ts';
+import { asWritten, capital } from '../format.ts';
 
 export type SweepQuestionProps = Readonly<{
   preview: SweepPreview;
@@ -13,57 +14,55 @@ const levelUnits = ['dBmV', 'dBuV', 'dBm'] as const;
 const frequencyUnits = ['Hz', 'kHz', 'MHz', 'GHz'] as const;
 
 type Choice = Readonly<{ key: string; words: string; told: Told }>;
+type Question = Readonly<{ label: string; chosen: string; choices: readonly Choice[]; isShort: boolean }>;
 
-/** What the person may say where the file does not: one question at a time, and answers stay open to change. */
-function choicesFor(
-  { asks, tables }: SweepPreview,
-  told: Told,
-): Readonly<{ label: string; choices: Choice[] }> | null {
-  if (asks === 'table' || told.table !== undefined)
-    return {
+/** What the person may say where the file does not: each question as it comes up, and answers stay open to change. */
+function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Question[] {
+  const isOpen = (ask: SweepPreview['asks'], answer: unknown) => asks === ask || answer !== undefined;
+  const questions: Question[] = [];
+  if (isOpen('table', told.table))
+    questions.push({
       label: 'Which table?',
+      chosen: String(told.table ?? ''),
+      isShort: false,
       choices: tables.map((table) => ({
         key: String(table.number),
-        words: tableWords(table),
+        words: asWritten(capital(tableWords(table))),
         told: { ...told, table: table.number },
       })),
-    };
-  if (asks === 'level-unit' || told.levelUnit !== undefined)
-    return {
+    });
+  if (isOpen('level-unit', told.levelUnit))
+    questions.push({
       label: 'What are its levels in?',
+      chosen: told.levelUnit ?? '',
+      isShort: true,
       choices: levelUnits.map((levelUnit) => ({
         key: levelUnit,
-        words: levelUnit,
+        words: levelUnit.replace('u', '\u00B5'),
         told: { ...told, levelUnit },
       })),
-    };
-  if (asks === 'frequency-unit' || told.frequencyUnit !== undefined)
-    return {
+    });
+  if (isOpen('frequency-unit', told.frequencyUnit))
+    questions.push({
       label: 'What are its frequencies in?',
+      chosen: told.frequencyUnit ?? '',
+      isShort: true,
       choices: frequencyUnits.map((frequencyUnit) => ({
         key: frequencyUnit,
         words: frequencyUnit,
         told: { ...told, frequencyUnit },
       })),
-    };
-  return null;
+    });
+  return questions;
 }
 
-/** The question whose answer makes a file certain. */
-export function SweepQuestion({ preview, told, onTell }: SweepQuestionProps) {
-  const question = choicesFor(preview, told);
-  if (question === null) return null;
-  const { label, choices } = question;
-  const chosen = choices.find(
-    ({ told: one }) =>
-      one.table === told.table &&
-      one.levelUnit === told.levelUnit &&
-      one.frequencyUnit === told.frequencyUnit,
-  );
-  return (
+/** The questions whose answers make a file certain. */
+export const SweepQuestion = ({ preview, told, onTell }: SweepQuestionProps) =>
+  questionsFor(preview, told).map(({ label, chosen, choices, isShort }) => (
     <RadioGroup
-      className="ways"
-      value={chosen?.key ?? ''}
+      key={label}
+      className={isShort ? 'ways ways--row' : 'ways'}
+      value={chosen}
       onChange={(key) => {
         const choice = choices.find((one) => one.key === key);
         if (choice !== undefined) onTell(choice.told);
@@ -79,5 +78,4 @@ export function SweepQuestion({ preview, told, onTell }: SweepQuestionProps) {
         </Radio>
       ))}
     </RadioGroup>
-  );
-}
+  ));

@@ -12,8 +12,8 @@ export function useSweepImport() {
     async file(files: FileList | null) {
       const [file] = files ?? [];
       if (file !== undefined)
-        dialogOpened({ open: 'import-sweep', fileName: file.name, text: await fileText(file) });
+        dialogOpened({ open: 'import-sweep', fileName: file.name, ...(await fileText(file)) });
     },
-    paste: () => dialogOpened({ open: 'import-sweep', fileName: PASTED, text: '' }),
+    paste: () => dialogOpened({ open: 'import-sweep', fileName: PASTED, text: '', note: null }),
   };
 }

@@ -19,7 +19,7 @@ export type Dialog =
   | Readonly<{ open: 'line-up' }>
   | Readonly<{ open: 'trims' }>
   | Readonly<{ open: 'amend-sweep' }>
-  | Readonly<{ open: 'import-sweep'; fileName: string; text: string }>;
+  | Readonly<{ open: 'import-sweep'; fileName: string; text: string; note: string | null }>;
 
 export type Notice = Readonly<{
   tone: 'problem' | 'news';

@@ -39,6 +39,23 @@ const place = (name: string, tab: string, shown: (page: Page) => Promise<void>):
 const heading = (page: Page, name: string | RegExp) =>
   page.getByRole('heading', { level: 1, name }).waitFor(wait);
 
+/** As somebody copies it from a page: what is received, one slot without a signal, what is sent, and a word. */
+const pasted = [
+  'Channel\tLock status\tFrequency\tPower\tMER',
+  ...Array.from(
+    { length: 24 },
+    (_, i) =>
+      `${i + 1}\tLocked\t${471 + 6 * i + (i > 15 ? 60 : 0)} MHz\t${(3 - i / 20).toFixed(1)} dBmV\t39 dB`,
+  ),
+  '25\tNot locked\t0 MHz\t0.0 dBmV\t0 dB',
+  '',
+  'Upstream',
+  'Channel\tFrequency\tPower',
+  '1\t35.6 MHz\t44.0 dBmV',
+  '',
+  'read at the harbour office',
+].join('\n');
+
 async function beginVisit(page: Page): Promise<void> {
   await page.getByLabel(/^Ambient/).fill('31');
   await press(page, 'Read them, begin the visit');
@@ -117,9 +134,27 @@ export const stops: readonly Stop[] = [
     },
   },
   {
+    name: 'a table read elsewhere',
+    shows: 'A table from anywhere, with what was understood of it before it is taken',
+    arrive: async (page) => {
+      await press(page, 'A pasted table');
+      await dialogIsOpen(page);
+      await page.getByLabel(/^Paste a table/).fill(pasted);
+      await page.getByText(/^24 readings/).waitFor(wait);
+    },
+  },
+  {
+    name: 'a table that asks',
+    arrive: async (page) => {
+      await page.getByLabel(/^Paste a table/).fill(pasted.replaceAll(' dBmV', ''));
+      await page.getByText('What are its levels in?').waitFor(wait);
+    },
+  },
+  {
     name: 'while it reads',
     shows: 'Each level as it comes, on disk before it is drawn',
     arrive: async (page) => {
+      await close(page);
       await press(page, 'Read forward output');
       await page
         .getByText(/of 136/)

@@ -68,7 +68,7 @@ export function tableWords({
   highMhz,
 }: FoundTable): string {
   const name = title === null ? direction : `"${title.slice(0, 60)}"`;
-  const band = lowMhz === null ? '' : `, ${lowMhz} to ${highMhz} MHz`;
+  const band = lowMhz === null ? '' : `, ${lowMhz === highMhz ? lowMhz : `${lowMhz} to ${highMhz}`} MHz`;
   return `table ${number}${name === null ? '' : ` ${name}`} (line ${line}, ${rowCount} ${rowCount === 1 ? 'row' : 'rows'}${band})`;
 }
 
