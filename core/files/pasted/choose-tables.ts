@@ -80,6 +80,8 @@ const FOOT_OF_FORWARD_MHZ = 105;
 function areOne(found: readonly FoundTable[], read: readonly Result<TableRows>[]): boolean {
   const directions = new Set(found.map(({ direction }) => direction).filter((one) => one !== null));
   if (directions.size > 1) return false;
+  // What is sent is never part of what is received, nor of what nobody says anything of.
+  if (found.some(({ isSent: sends }) => sends) && !found.every(({ isSent: sends }) => sends)) return false;
   const isReturn = ({ highMhz }: FoundTable) => highMhz !== null && highMhz <= TOP_OF_RETURN_MHZ;
   const isForward = ({ lowMhz }: FoundTable) => lowMhz !== null && lowMhz >= FOOT_OF_FORWARD_MHZ;
   const untold = found.some(({ direction }) => direction === null);
@@ -105,7 +107,11 @@ export type Chosen = Readonly<{
  * so that nothing is guessed in leaving it out.
  */
 function received(found: readonly FoundTable[]): readonly FoundTable[] | null {
-  const down = found.filter(({ direction }) => direction === 'downstream');
+  // Beside what says that it is sent, a table that says nothing is received if no return reaches so high.
+  const down = found.filter(
+    ({ direction, lowMhz }) =>
+      direction === 'downstream' || (direction === null && lowMhz !== null && lowMhz >= FOOT_OF_FORWARD_MHZ),
+  );
   const isTold = found.every((table) => table.isSent || down.includes(table));
   return isTold && down.length > 0 && down.length < found.length ? down : null;
 }
