@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { Refused } from '../core/bridge/refused.ts';
 import { refusalLine } from '../core/result.ts';
-import { dataFolder } from './backend/data-folder.ts';
+import { dataFolder, folderWarningOf } from './backend/data-folder.ts';
 import { withBuildLock } from './build-lock.ts';
 import { type BuiltPart, needsBuild } from './built-from.ts';
 import { findRuntime, thisMachine } from './electron-runtime.ts';
@@ -87,14 +87,14 @@ async function start(words: readonly string[]): Promise<void> {
   const read = readStartOptions(words);
   if (!read.ok) return refused(refusalLine(read));
   const options = read.value;
-  const folder = dataFolder(options.data);
-  if (!folder.ok) return refused(refusalLine(folder));
-  const dataDir = folder.value;
+  const dataDir = dataFolder(options.data);
   try {
     mkdirSync(dataDir, { recursive: true });
   } catch {
     return refused(`${dataDir}: no folder can be made there; name another with --data`);
   }
+  const warning = folderWarningOf(dataDir);
+  if (warning !== null) say(`${dataDir}: ${warning}.`);
   await ensureBuilt('page');
   if (!options.browser) {
     const runtime = await findRuntime(thisMachine(root));

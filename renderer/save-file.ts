@@ -11,6 +11,34 @@ function hand(fileName: string, part: BlobPart, type: string): void {
 export const saveFile = (fileName: string, text: string): void =>
   hand(fileName, text, 'text/csv;charset=utf-8');
 
+type Place = Readonly<{
+  createWritable(): Promise<Readonly<{ write(text: string): Promise<void>; close(): Promise<void> }>>;
+}>;
+type AskForPlace = (options: Readonly<{ suggestedName: string }>) => Promise<Place>;
+
+/**
+ * Asks where a text goes, where the page can ask: another drive, say. Elsewhere the window or the browser asks, or takes
+ * the folder that it always takes.
+ * @returns  false when the person chose no place
+ */
+export async function saveFileElsewhere(fileName: string, text: string): Promise<boolean> {
+  const ask = 'showSaveFilePicker' in window ? (window.showSaveFilePicker as AskForPlace) : null;
+  try {
+    const place = await ask?.({ suggestedName: fileName });
+    if (place !== undefined) {
+      const file = await place.createWritable();
+      await file.write(text);
+      await file.close();
+      return true;
+    }
+  } catch (fault) {
+    if (fault instanceof DOMException && fault.name === 'AbortError') return false;
+    // The window lets no page ask, and a drive may refuse: then the usual way.
+  }
+  saveFile(fileName, text);
+  return true;
+}
+
 /** The same for what is whole already. */
 export const handBlob = (fileName: string, file: Blob): void => hand(fileName, file, file.type);
 

@@ -57,3 +57,8 @@ export const archiveCalls = {
     }),
   },
 } as const;
+
+export const archiveEvents = {
+  /** How many records a check has looked at, of about how many. */
+  'verify.progress': z.strictObject({ done: z.number().int().min(0), total: z.number().int().min(0) }),
+} as const;

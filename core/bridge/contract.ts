@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { archiveCalls } from './archive-calls.ts';
+import { archiveCalls, archiveEvents } from './archive-calls.ts';
 import { backupCalls, backupEvents } from './backup-calls.ts';
+import { careCalls, careEvents } from './care-calls.ts';
 import { cascadeCalls } from './cascade-calls.ts';
 import { liveCalls, liveEvents } from './live-calls.ts';
 import { meterCalls, meterEvents } from './meter-calls.ts';
@@ -160,6 +161,7 @@ export const calls = {
   ...searchCalls,
   ...transferCalls,
   ...backupCalls,
+  ...careCalls,
 } as const;
 
 /** Every event that a host sends by itself. */
@@ -195,6 +197,8 @@ export const events = {
   ...settingsEvents,
   ...transferEvents,
   ...backupEvents,
+  ...careEvents,
+  ...archiveEvents,
 } as const;
 
 export type CallName = keyof typeof calls;

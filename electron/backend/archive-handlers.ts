@@ -6,6 +6,8 @@ import type { Runs } from './services/runs.ts';
 import type { ServiceParts } from './services/service-parts.ts';
 import { verify } from './services/verify.ts';
 
+const TOLD_EVERY_MS = 250;
+
 /** The calls on records as such: what is said of them later, and whether they are what was recorded. */
 export function joinArchive(
   parts: ServiceParts,
@@ -16,7 +18,14 @@ export function joinArchive(
     'sweeps.void': async (input) => amendments.declareVoid(input),
     'sweeps.correct': async (input) => amendments.correct(input),
     'archive.verify': async (_input, signal) => {
-      const { broken, ...verified } = await verify(parts.archive, signal);
+      const total = parts.archive.copies.extent().links;
+      let toldAtMs = Number.NEGATIVE_INFINITY;
+      const { broken, ...verified } = await verify(parts.archive, signal, (done) => {
+        // A page needs to hear of it a few times a second.
+        if (performance.now() - toldAtMs < TOLD_EVERY_MS) return;
+        toldAtMs = performance.now();
+        parts.emit('verify.progress', { done, total });
+      });
       return { ...verified, broken: [...broken] };
     },
   };

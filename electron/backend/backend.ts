@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import type { Emit, Handlers } from '../../core/bridge/contract.ts';
-import { Refused } from '../../core/bridge/refused.ts';
 import packageJson from '../../package.json' with { type: 'json' };
 import { openArchive } from './archive/open.ts';
 import { dataFolder } from './data-folder.ts';
@@ -59,6 +58,7 @@ export async function createBackend(options: BackendOptions): Promise<Backend> {
   });
   log.info({ path: archive.path, version, host, recovered: archive.recovered.length }, 'archive opened');
   const joined = createHandlers({ archive, emit, now, newId, log, shop: meters, host, version, clients });
+  joined.care.begin();
   let closing: Promise<void> | null = null;
   return {
     handlers: joined.handlers,
@@ -77,7 +77,7 @@ export async function createBackend(options: BackendOptions): Promise<Backend> {
 /**
  * The backend of a host: real meters, the system clock, a log in the data folder.
  * @param options.dataDir  as `--data` gave it; without it, the user's own data folder
- * @throws  `Refused` when the folder is no place for an archive, `ArchiveFault` when the archive can't be used
+ * @throws  `ArchiveFault` when the archive can't be used
  */
 export async function openBackend(
   options: Readonly<{
@@ -87,9 +87,7 @@ export async function openBackend(
     clients?: (() => number) | undefined;
   }>,
 ): Promise<OpenedBackend> {
-  const folder = dataFolder(options.dataDir);
-  if (!folder.ok) throw new Refused(folder);
-  const dataDir = folder.value;
+  const dataDir = dataFolder(options.dataDir);
   const log = createLog(dataDir);
   const now = () => new Date();
   const backend = await createBackend({

@@ -10,6 +10,7 @@ import { joinQuality } from './quality-handlers.ts';
 import { joinReports } from './report-handlers.ts';
 import { joinSearch } from './search-handlers.ts';
 import { createBackups } from './services/backups.ts';
+import { type CareService, createCare } from './services/care.ts';
 import { createCascade } from './services/cascade.ts';
 import { createDemo } from './services/demo.ts';
 import { createDesigns } from './services/designs.ts';
@@ -34,11 +35,12 @@ export type HandlerOptions = GainControlOptions &
 
 /**
  * Joins every call of the bridge to its service; the only place where services meet.
- * @returns  the handlers, and the way to end what runs: the sweep first, then the meter's link
+ * @returns  the handlers, what begins by itself once the host is up, and the way to end what runs: the sweep first, then
+ *           the meter's link
  */
 export function createHandlers(
   options: HandlerOptions,
-): Readonly<{ handlers: Handlers; sleep: Sleep; close(): Promise<void> }> {
+): Readonly<{ handlers: Handlers; sleep: Sleep; care: Pick<CareService, 'begin'>; close(): Promise<void> }> {
   const { archive, shop, host, version } = options;
   const designs = createDesigns(archive);
   const settings = createSettings(options, designs);
@@ -56,6 +58,7 @@ export function createHandlers(
   const shippedNames = knownProfiles.map(({ name }) => name);
   const profiles = createProfiles(shop, profileFolder(dirname(archive.path), shippedNames), meters);
   const backups = createBackups(options, runs);
+  const care = createCare(options, designs, runs);
   const gainControl = joinGainControl(options, { designs, visits, meters, runs });
 
   const handlers: Handlers = {
@@ -142,6 +145,8 @@ export function createHandlers(
     ...joinQuality(quality),
     ...joinSearch(archive),
     ...joinTransfer(options, runs),
+    'care.read': async () => care.read(),
+    'care.keep': async () => care.keep(),
     'backups.list': async () => backups.list(),
     'backups.make': ({ folder }, signal) => backups.make(folder, signal),
     ...joinReports(options, { designs, settings, runs, quality }),
@@ -150,9 +155,11 @@ export function createHandlers(
   return {
     handlers,
     sleep: gainControl.sleep,
+    care: { begin: care.begin },
     async close() {
       await lookAhead.close();
       await backups.close();
+      await care.close();
       await gainControl.close();
       await runs.close();
       await meters.close();

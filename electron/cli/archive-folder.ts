@@ -5,7 +5,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import { ArchiveFault } from '../backend/archive/archive-fault.ts';
 import { ARCHIVE_FILE, type Archive, openArchive } from '../backend/archive/open.ts';
 import { dataFolder } from '../backend/data-folder.ts';
-import { type Outcome, refused } from './outcome.ts';
+import type { Outcome } from './outcome.ts';
 
 /** `command.option(...dataOption)` */
 export const dataOption = [
@@ -22,13 +22,12 @@ export async function withArchive(
   act: (archive: Archive) => Outcome | Promise<Outcome>,
 ): Promise<Outcome> {
   const folder = dataFolder(given);
-  if (!folder.ok) return refused(folder);
-  const path = join(folder.value, ARCHIVE_FILE);
+  const path = join(folder, ARCHIVE_FILE);
   if (!existsSync(path)) return failed(path, 'no archive is here; name the folder of one with --data DIR');
   const now = new Date();
   try {
     const archive = openArchive({
-      folder: folder.value,
+      folder,
       session: {
         sessionId: randomUUID(),
         openedAtMs: now.getTime(),

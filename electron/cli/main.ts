@@ -42,6 +42,7 @@ process.exitCode = await runProgram(
     version: packed.version,
     stdout: (text) => void process.stdout.write(text),
     stderr: (text) => void process.stderr.write(text),
+    stderrIsTerminal: process.stderr.isTTY === true,
     signal: stop.signal,
   },
 );

@@ -8,6 +8,8 @@ export type Surroundings = Readonly<{
   version: string;
   stdout: (text: string) => void;
   stderr: (text: string) => void;
+  /** Whether a person sees standard error as it comes. */
+  stderrIsTerminal: boolean;
   signal: AbortSignal;
 }>;
 
@@ -28,6 +30,10 @@ function refusalOf(fault: CommanderError, verb: string | undefined): Outcome {
   );
 }
 
+const FAR_EVERY_MS = 250;
+/** Back to the first column, and what stood there is wiped out: the next words take its place. */
+const START_OF_LINE = '\r\u001b[2K';
+
 /** Runs one command line and gives its exit code; it never throws and never ends the process. */
 export async function runProgram(
   verbs: readonly Verb[],
@@ -43,6 +49,7 @@ export async function runProgram(
   };
   const run: RunVerb = async (command, act) => {
     const json = command.opts().json === true;
+    let saidFarAtMs = 0;
     const io: VerbIo = {
       json,
       signal: around.signal,
@@ -50,6 +57,11 @@ export async function runProgram(
         if (!json) around.stdout(`${line}\n`);
       },
       note: (line) => around.stderr(`${oneLine(line)}\n`),
+      far: (line) => {
+        if (!around.stderrIsTerminal || performance.now() - saidFarAtMs < FAR_EVERY_MS) return;
+        saidFarAtMs = performance.now();
+        around.stderr(`${START_OF_LINE}${oneLine(line)}`);
+      },
     };
     let outcome: Outcome;
     try {
@@ -57,6 +69,7 @@ export async function runProgram(
     } catch (fault) {
       outcome = outcomeOfFault(fault);
     }
+    if (saidFarAtMs > 0) around.stderr(START_OF_LINE);
     put(outcome, json);
   };
 

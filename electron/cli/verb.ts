@@ -11,6 +11,8 @@ export type VerbIo = Readonly<{
   say(line: string): void;
   /** A diagnostic line on standard error. */
   note(line: string): void;
+  /** How far it is, a few times a second at most; said on standard error where that is a terminal, else nowhere. */
+  far(line: string): void;
 }>;
 
 /** Runs a verb's act, prints its outcome and sets the exit code. `Refused` and `MeterFault` may be thrown through it. */

@@ -10,7 +10,6 @@ import {
   session,
   utilityProcess,
 } from 'electron';
-import { refusalLine } from '../../core/result.ts';
 import { dataFolder } from '../backend/data-folder.ts';
 import { createLog } from '../backend/log.ts';
 import { faultsTo } from '../hosts/fault-log.ts';
@@ -22,9 +21,7 @@ const { values } = parseArgs({
   options: { data: { type: 'string' } },
   strict: false,
 });
-const folder = dataFolder(typeof values.data === 'string' ? values.data : undefined);
-if (!folder.ok) throw new Error(refusalLine(folder));
-const dataDir = folder.value;
+const dataDir = dataFolder(typeof values.data === 'string' ? values.data : undefined);
 const onFault = faultsTo(createLog(dataDir));
 
 runWorkbench(

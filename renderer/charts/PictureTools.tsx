@@ -6,8 +6,8 @@ import { drawPicture } from './picture-file.ts';
 import type { ZoomControls } from './use-chart-hand.ts';
 
 export type PictureToolsProps = Readonly<{
-  /** Holds the drawing, svg over svg or side by side: what is in it is what is copied. */
-  box: RefObject<HTMLElement | null>;
+  /** Holds the drawing, svg over svg or side by side: what is in it is what is copied. Null while no drawing is shown. */
+  box: RefObject<HTMLElement | null> | null;
   /** What is drawn, with its unit: over the picture and in its file's name. */
   title: string;
   /** Whose it is and of when: "07 Mill Lane, 29 November 2026, 09:12". */
@@ -43,7 +43,7 @@ export function PictureTools(props: PictureToolsProps) {
     }
   };
   const copyPicture = async () => {
-    if (box.current === null) return;
+    if (box === null || box.current === null) return;
     const picture = drawPicture(box.current, { title, about });
     try {
       // The promise itself goes in: some browsers forget the press that allowed it while the picture is drawn.
@@ -65,9 +65,11 @@ export function PictureTools(props: PictureToolsProps) {
         <PressButton rank="quiet" onPress={copyNumbers}>
           Copy numbers
         </PressButton>
-        <PressButton rank="quiet" onPress={copyPicture}>
-          Copy picture
-        </PressButton>
+        {box !== null && (
+          <PressButton rank="quiet" onPress={copyPicture}>
+            Copy picture
+          </PressButton>
+        )}
         {controls !== null && (
           <>
             {!controls.isWhole && (

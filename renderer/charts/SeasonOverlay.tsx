@@ -1,8 +1,11 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { levelWord, oneDecimal } from '../format.ts';
+import type { How } from '../how/how.ts';
+import { Crosshair } from './Crosshair.tsx';
 import type { SeasonPoint } from './SeasonPicture.tsx';
 import { apart, type Span, xAt, yAt } from './scale.ts';
-import { type SeasonPlots, temperatureTicks } from './season-scale.ts';
+import { markerPlace, type SeasonPlots, temperatureTicks } from './season-scale.ts';
+import { seasonValues, temperatureWords } from './season-values.ts';
 
 /** A temperature at which something begins or ends. */
 export type SeasonMarker = Readonly<{
@@ -12,6 +15,7 @@ export type SeasonMarker = Readonly<{
   tone: 'plain' | 'bad';
   /** Where its words stand: at the top or the foot of the levels, or at the control. */
   in: 'top' | 'foot' | 'control';
+  how: How;
 }>;
 
 export type SeasonOverlayProps = Readonly<{
@@ -25,16 +29,21 @@ export type SeasonOverlayProps = Readonly<{
   spans: Readonly<{ at: Span; level: Span; control: Span }>;
   width: number;
   height: number;
+  /** What the crosshair stands on; null where it is nowhere. */
+  cursor: SeasonPoint | null;
 }>;
 
 /** What is written on the season: names at the line ends, the limits, and where something runs out. */
 export function SeasonOverlay(props: SeasonOverlayProps) {
-  const { points, names, reach, markers, plots, spans, width, height } = props;
+  const { points, names, reach, plots, spans, width, height, cursor } = props;
   const { levels, control } = plots;
   const x = (at: number) => xAt(levels, spans.at, at);
   const yLevel = (levelDbmv: number) => yAt(levels, spans.level, levelDbmv);
   const yControl = (db: number) => yAt(control, spans.control, db);
-  const last = points.at(-1);
+  const isSeen = ({ at }: Readonly<{ at: number }>) => at >= spans.at.low && at <= spans.at.high;
+  const markers = props.markers.filter(isSeen);
+  const seen = points.filter(isSeen);
+  const last = seen.at(-1);
   const right = levels.right + 10;
   const ends =
     last === undefined
@@ -107,33 +116,44 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
             y2={control.bottom + 10}
           />
           <text className="tick" x={x(at)} y={control.bottom + 26} textAnchor="middle">
-            {String(at).replace('-', '\u2212')}
+            {temperatureWords(at)}
           </text>
         </g>
       ))}
       <text className="tick tick--unit" x={right + 8} y={control.bottom + 26}>
         {props.unit}
       </text>
+      {cursor !== null && isSeen(cursor) && (
+        <Crosshair
+          at={x(cursor.at)}
+          plot={levels}
+          bottom={control.bottom}
+          where={`${temperatureWords(cursor.at)} ${props.unit}`}
+          lines={seasonValues(cursor, names, props.levelUnit)}
+          marks={[
+            { key: 'high', y: yLevel(cursor.highDbmv), shape: 'round' },
+            { key: 'low', y: yLevel(cursor.lowDbmv), shape: 'square' },
+            { key: 'control', y: yControl(cursor.controlDb), shape: 'round' },
+          ]}
+          behind={seen.flatMap((one) =>
+            [one.highDbmv, one.lowDbmv].map((levelDbmv) => ({ x: x(one.at), y: yLevel(levelDbmv) })),
+          )}
+        />
+      )}
     </svg>
   );
 }
 
-/** A marker's words need so much room beside its line. */
-const WORDS_ROOM = 190;
-
 type MarkerProps = Readonly<{ marker: SeasonMarker; x: number; plots: SeasonPlots }>;
 
-/** What a marker says, on the side of its line that has more room; over all lines, so that none crosses it. */
 function MarkerWords({ marker, x, plots }: MarkerProps) {
-  const { levels, control } = plots;
-  const leftward = x > levels.right - WORDS_ROOM;
-  const y = { top: levels.top + 18, foot: levels.bottom - 10, control: control.bottom - 10 }[marker.in];
+  const place = markerPlace(plots, x, marker.in);
   return (
     <text
-      className={`season__words season__words--${marker.tone}`}
-      x={x + (leftward ? -8 : 8)}
-      y={y}
-      textAnchor={leftward ? 'end' : 'start'}
+      className={`season__words season__words--marker season__words--${marker.tone}`}
+      x={place.x}
+      y={place.y}
+      textAnchor={place.leftward ? 'end' : 'start'}
     >
       {marker.words}
     </text>

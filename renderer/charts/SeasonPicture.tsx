@@ -1,10 +1,16 @@
 import { useMemo, useRef } from 'react';
 import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { levelWord } from '../format.ts';
+import { ChartFrame } from './ChartFrame.tsx';
 import { levelTicks } from './level-ticks.ts';
+import { SeasonHows } from './SeasonHows.tsx';
 import { type SeasonMarker, SeasonOverlay } from './SeasonOverlay.tsx';
-import { levelSpan, type PlotBox, type Span, ticksOf } from './scale.ts';
+import { levelSpan, type PlotBox, type Span, shareOf, ticksOf } from './scale.ts';
 import { SEASON_LEFT, SEASON_RIGHT, seasonPlots } from './season-scale.ts';
+import { seasonCsv, seasonValues, temperatureWords } from './season-values.ts';
+import { useChartHand } from './use-chart-hand.ts';
+import { usePrinting } from './use-printing.ts';
 import { useSize } from './use-size.ts';
 
 /** One temperature, in the unit that is shown. */
@@ -15,6 +21,11 @@ export type SeasonPoint = Readonly<{
   lowBand: readonly [number, number];
   highBand: readonly [number, number];
   controlDb: number;
+  /** From the design, dB. */
+  lowOffDb: number;
+  highOffDb: number;
+  /** Degrees C, whatever is shown. */
+  cableC: number;
 }>;
 
 export type SeasonPictureProps = Readonly<{
@@ -27,7 +38,12 @@ export type SeasonPictureProps = Readonly<{
   unit: string;
   levelUnit: LevelUnitName;
   title: string;
+  /** Whose year it is and what it was computed with, for a picture that leaves the page. */
+  about: string;
 }>;
+
+/** Nearer than so many degrees there is nothing more to see. */
+const LEAST_DEGREES = 10;
 
 /** recharts writes its own grey into each tick unless it is told otherwise. */
 const TICK = { fill: 'var(--ink)' };
@@ -43,26 +59,36 @@ const marginOf = (plot: PlotBox, from: number, height: number) => ({
 });
 
 /** A year in two drawings over one axis: what comes out at both ends of the band, and where the control stands for it. */
-export function SeasonPicture({ points, names, reach, markers, unit, levelUnit, title }: SeasonPictureProps) {
+export function SeasonPicture(props: SeasonPictureProps) {
+  const { points, names, reach, markers, unit, levelUnit, title } = props;
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
+  const isPrinting = usePrinting();
   const data = useMemo(() => [...points], [points]);
   const spans = useMemo(() => {
     const levels = points.flatMap((one) => [one.lowDbmv, one.highDbmv, ...one.lowBand, ...one.highBand]);
     const controls = [...points.map(({ controlDb }) => controlDb), reach?.upDb ?? 2, -(reach?.downDb ?? 2)];
     return {
-      at: { low: points[0]?.at ?? 0, high: points.at(-1)?.at ?? 1 } satisfies Span,
+      whole: { low: points[0]?.at ?? 0, high: points.at(-1)?.at ?? 1 } satisfies Span,
       level: levelSpan(levels),
       control: { low: Math.floor(Math.min(...controls) - 0.6), high: Math.ceil(Math.max(...controls) + 0.6) },
     };
   }, [points, reach]);
+  const stops = useMemo(() => points.map(({ at }) => at), [points]);
+  const width = size?.width ?? 0;
+  const plots = size === null ? null : seasonPlots(size.width, size.height);
+  const { view, cursor, controls, hand } = useChartHand({
+    ...{ box, width, whole: spans.whole, least: LEAST_DEGREES, stops },
+    shareAt: (x) => (plots === null ? 0 : shareOf(plots.levels, x)),
+  });
+  const point = points.find(({ at }) => at === cursor) ?? null;
   const domains = useMemo(
     () => ({
-      at: [spans.at.low, spans.at.high] as [number, number],
+      at: [view.low, view.high] as [number, number],
       level: [spans.level.low, spans.level.high] as [number, number],
       control: [spans.control.low, spans.control.high] as [number, number],
     }),
-    [spans],
+    [spans, view],
   );
   const ticks = useMemo(() => {
     const levels = levelTicks(spans.level, levelUnit, 8);
@@ -73,7 +99,14 @@ export function SeasonPicture({ points, names, reach, markers, unit, levelUnit, 
       control: [...ticksOf(spans.control, 7)],
     };
   }, [spans, levelUnit]);
-  const plots = size === null ? null : seasonPlots(size.width, size.height);
+  const words =
+    point === null
+      ? ''
+      : [
+          `${temperatureWords(point.at)} ${unit}`,
+          ...seasonValues(point, names, levelUnit).map(({ name, text }) => `${name} ${text}`),
+        ].join(', ');
+  const isDrawn = size !== null && plots !== null && size.width > SEASON_LEFT + SEASON_RIGHT;
   const axis = {
     width: SEASON_LEFT,
     axisLine: false,
@@ -83,8 +116,16 @@ export function SeasonPicture({ points, names, reach, markers, unit, levelUnit, 
     tickFormatter: tickWords,
   } as const;
   return (
-    <div ref={box} className="picture">
-      {size !== null && plots !== null && size.width > SEASON_LEFT + SEASON_RIGHT && (
+    <ChartFrame
+      {...{ box, hand, view, cursor, words, controls }}
+      stopsName="the temperatures"
+      wholeName="Whole year"
+      title={`${title}, ${levelWord(levelUnit)} and dB`}
+      about={props.about}
+      csv={() => seasonCsv(points)}
+      over={isDrawn && <SeasonHows markers={markers} plots={plots} span={view} />}
+    >
+      {isDrawn && (
         <>
           <ComposedChart
             width={size.width}
@@ -131,12 +172,13 @@ export function SeasonPicture({ points, names, reach, markers, unit, levelUnit, 
             unit={unit}
             levelUnit={levelUnit}
             plots={plots}
-            spans={spans}
+            spans={{ at: view, level: spans.level, control: spans.control }}
+            cursor={isPrinting ? null : point}
             width={size.width}
             height={size.height}
           />
         </>
       )}
-    </div>
+    </ChartFrame>
   );
 }

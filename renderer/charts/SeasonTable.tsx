@@ -1,5 +1,7 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { bareLevel, signedDecimal } from '../format.ts';
+import type { How } from '../how/how.ts';
+import { HowButton } from '../parts/HowButton.tsx';
 import { Mark } from '../parts/Mark.tsx';
 
 export type SeasonTableRow = Readonly<{
@@ -9,6 +11,7 @@ export type SeasonTableRow = Readonly<{
   lowDbmv: number;
   controlDb: number;
   standing: 'inside' | 'at its end' | 'low' | 'high';
+  how: How;
 }>;
 export type SeasonTableProps = Readonly<{
   rows: readonly SeasonTableRow[];
@@ -38,7 +41,14 @@ export const SeasonTable = ({ rows, names, unit, levelUnit, title }: SeasonTable
         {rows.map((row) => (
           <tr key={row.key}>
             <th scope="row">{row.at}</th>
-            <td>{bareLevel(row.highDbmv, levelUnit)}</td>
+            <td className="season__pressed">
+              <HowButton
+                how={row.how}
+                label={`${bareLevel(row.highDbmv, levelUnit)} at ${names.high}, ${row.at} ${unit}`}
+              >
+                <span className="how-button__number">{bareLevel(row.highDbmv, levelUnit)}</span>
+              </HowButton>
+            </td>
             <td>{bareLevel(row.lowDbmv, levelUnit)}</td>
             <td>{signedDecimal(row.controlDb)}</td>
             <td className="season__standing">

@@ -1,15 +1,14 @@
 import { useMemo, useRef, useState } from 'react';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { levelWord } from '../format.ts';
+import { ChartFrame } from './ChartFrame.tsx';
 import { asAfter, asBefore, type PairWay } from './change.ts';
 import { cursorWords, type SeriesNames } from './cursor-values.ts';
 import type { EndLabel } from './end-labels.ts';
 import { PairWays } from './PairWays.tsx';
-import { PictureTools } from './PictureTools.tsx';
 import { type ChartRow, chartCsv, rowsIn } from './rows.ts';
-import { Spoken } from './Spoken.tsx';
 import { type ShownAs, SweepPanel } from './SweepPanel.tsx';
-import { AXIS_WIDTH, LABEL_WIDTH, levelPlot, levelSpan, stripSpan } from './scale.ts';
+import { AXIS_WIDTH, LABEL_WIDTH, levelPlot, levelSpan, shareOf, stripSpan } from './scale.ts';
 import { useChange } from './use-change.ts';
 import { useChartHand } from './use-chart-hand.ts';
 import { usePrinting } from './use-printing.ts';
@@ -82,9 +81,8 @@ export function SweepPicture(props: SweepPictureProps) {
     least: LEAST_MHZ,
     stops,
     shareAt: (x) => {
-      const { left, right } = levelPlot(panelWidth, AXIS_WIDTH, labelWidth);
       const inside = beside && x >= panelWidth ? x - panelWidth : x;
-      return (inside - left) / (right - left);
+      return shareOf(levelPlot(panelWidth, AXIS_WIDTH, labelWidth), inside);
     },
   });
   const seen = useMemo(() => rowsIn(rows, view), [rows, view]);
@@ -113,15 +111,19 @@ export function SweepPicture(props: SweepPictureProps) {
   const words = row === null ? '' : cursorWords(row, names, unit);
 
   return (
-    <div className="picture-frame">
-      <PictureTools
-        box={box}
-        title={`${props.title}, ${levelWord(unit)}`}
-        about={props.about}
-        csv={() => chartCsv(rows)}
-        controls={controls}
-      >
-        {isPair && (
+    <ChartFrame
+      box={box}
+      hand={hand}
+      view={view}
+      cursor={cursor}
+      words={words}
+      stopsName="the channels"
+      title={`${props.title}, ${levelWord(unit)}`}
+      about={props.about}
+      csv={() => chartCsv(rows)}
+      controls={controls}
+      tools={
+        isPair && (
           <PairWays
             way={way}
             onWay={(chosen) => {
@@ -129,60 +131,45 @@ export function SweepPicture(props: SweepPictureProps) {
               setRuns((before) => before + 1);
             }}
           />
-        )}
-      </PictureTools>
-      <div
-        ref={box}
-        className="picture"
-        role="slider"
-        tabIndex={0}
-        aria-label={props.title}
-        aria-valuemin={view.low}
-        aria-valuemax={view.high}
-        aria-valuenow={cursor ?? view.low}
-        aria-valuetext={
-          words === '' ? 'Left and right walk the channels, plus and minus zoom, 0 shows the whole' : words
-        }
-        {...hand}
-      >
-        {size !== null && size.width > 0 && !beside && (
+        )
+      }
+    >
+      {size !== null && size.width > 0 && !beside && (
+        <SweepPanel
+          {...common}
+          side="whole"
+          rows={seen}
+          heading=""
+          worstMhz={props.worstMhz}
+          shownAs={props.shownAs}
+          withCard
+          wayShare={wayShare}
+        />
+      )}
+      {size !== null && size.width > 0 && beside && (
+        <>
           <SweepPanel
             {...common}
-            side="whole"
-            rows={seen}
-            heading=""
+            side="left"
+            rows={asBefore(seen)}
+            heading={names.before}
+            worstMhz={null}
+            shownAs="found"
+            withCard={false}
+            wayShare={null}
+          />
+          <SweepPanel
+            {...common}
+            side="right"
+            rows={asAfter(seen)}
+            heading={names.shown}
             worstMhz={props.worstMhz}
             shownAs={props.shownAs}
             withCard
-            wayShare={wayShare}
+            wayShare={null}
           />
-        )}
-        {size !== null && size.width > 0 && beside && (
-          <>
-            <SweepPanel
-              {...common}
-              side="left"
-              rows={asBefore(seen)}
-              heading={names.before}
-              worstMhz={null}
-              shownAs="found"
-              withCard={false}
-              wayShare={null}
-            />
-            <SweepPanel
-              {...common}
-              side="right"
-              rows={asAfter(seen)}
-              heading={names.shown}
-              worstMhz={props.worstMhz}
-              shownAs={props.shownAs}
-              withCard
-              wayShare={null}
-            />
-          </>
-        )}
-      </div>
-      <Spoken words={words} />
-    </div>
+        </>
+      )}
+    </ChartFrame>
   );
 }

@@ -2,6 +2,7 @@ import type { Design } from '../../core/files/station.ts';
 import { targetDbmv } from '../../core/line/design-line.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
 import type { RowTarget } from '../../core/line/row-targets.ts';
+import { csvOf, digits } from './csv.ts';
 
 /** One frequency of the chart and of the table beside it. Levels in dBmV at the port; null where a sweep has none. */
 export type ChartRow = Readonly<{
@@ -140,8 +141,8 @@ export function chartCsv(rows: readonly ChartRow[]): string {
     'targetDbmv',
     'deviationDb',
   ] as const;
-  // Numbers only, in one form: nothing here can be taken for a formula or for another number.
-  const digits = (value: number | null) => (value === null ? '' : String(Math.round(value * 1000) / 1000));
-  const lines = rows.map((row) => columns.map((column) => digits(row[column])).join(','));
-  return `frequency_mhz,level_dbmv,before_dbmv,predicted_dbmv,design_dbmv,from_design_db\r\n${lines.join('\r\n')}\r\n`;
+  return csvOf(
+    ['frequency_mhz', 'level_dbmv', 'before_dbmv', 'predicted_dbmv', 'design_dbmv', 'from_design_db'],
+    rows.map((row) => columns.map((column) => digits(row[column]))),
+  );
 }

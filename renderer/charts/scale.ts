@@ -66,6 +66,9 @@ export const stripSpan = (toleranceDb: number, worstDb: number): Span => {
 export const xAt = (plot: PlotBox, span: Span, frequencyMhz: number): number =>
   plot.left + ((frequencyMhz - span.low) / (span.high - span.low)) * (plot.right - plot.left);
 
+/** A place as a share of the plot: 0 at its left end, 1 at its right. */
+export const shareOf = (plot: PlotBox, x: number): number => (x - plot.left) / (plot.right - plot.left);
+
 export const yAt = (plot: PlotBox, span: Span, value: number): number =>
   plot.bottom - ((value - span.low) / (span.high - span.low)) * (plot.bottom - plot.top);
 

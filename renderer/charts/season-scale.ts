@@ -27,10 +27,25 @@ export function seasonPlots(width: number, height: number): SeasonPlots {
   };
 }
 
-/** Round temperatures for the axis. */
+/** Round temperatures for the axis, as many as there is room for. */
 export function temperatureTicks(span: Span): readonly number[] {
-  const step = span.high - span.low > 90 ? 20 : 10;
+  const step = [1, 2, 5, 10, 20].find((size) => (span.high - span.low) / size <= 9) ?? 20;
   const ticks: number[] = [];
   for (let at = Math.ceil(span.low / step) * step; at <= span.high; at += step) ticks.push(at);
   return ticks;
+}
+
+/** A marker's words need so much room beside its line. */
+const WORDS_ROOM = 190;
+const ASIDE = 8;
+
+/** Where a marker's words stand: beside its line, on the side that has more room; over all lines, so that none crosses them. */
+export function markerPlace(
+  { levels, control }: SeasonPlots,
+  x: number,
+  where: 'top' | 'foot' | 'control',
+): Readonly<{ x: number; y: number; leftward: boolean }> {
+  const leftward = x > levels.right - WORDS_ROOM;
+  const y = { top: levels.top + 18, foot: levels.bottom - 10, control: control.bottom - 10 }[where];
+  return { x: x + (leftward ? -ASIDE : ASIDE), y, leftward };
 }

@@ -8,10 +8,12 @@ import { mhz, plusMinus, sizeDb, type TemperatureUnit, temperature, whole } from
 import { aDegree, degrees } from './degrees.ts';
 import { type How, PRACTICE, plainHow } from './how.ts';
 
-const seasonSource = (unit: TemperatureUnit): string =>
+/** On what a year's figures rest. */
+export const seasonSource = (unit: TemperatureUnit): string =>
   `The cable: loss \u00B7 \u221A(f / top) \u00B7 (1 + coefficient \u00B7 (T \u2212 ${temperature(RATED_C, unit)})). The control at the top frequency acts as c \u00B7 \u221A(f / top). The coefficient: the station file, else 0.0011 a \u00B0F (tech tip \u201CCoaxial Cable Attenuation Changes versus Temperature\u201D, publisher not shown).`;
 
-const followedWords = ({ gainControl, thermalTracking }: SeasonPlan): string => {
+/** How much of the cable's change the control follows. */
+export const followedWords = ({ gainControl, thermalTracking }: SeasonPlan): string => {
   switch (gainControl.mode) {
     case 'manual':
       return 'A manual control follows nothing.';

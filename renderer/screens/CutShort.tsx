@@ -9,6 +9,8 @@ export type CutShortProps = Readonly<{
   portName: string;
   purpose: Purpose;
   readingCount: number;
+  /** Read as well, but refused by the disk so far. */
+  inMemory: number;
   plannedCount: number;
   reason: string;
   frequenciesMhz: readonly number[];
@@ -19,6 +21,7 @@ export function CutShort({
   portName,
   purpose,
   readingCount,
+  inMemory,
   plannedCount,
   reason,
   frequenciesMhz,
@@ -30,15 +33,15 @@ export function CutShort({
   return (
     <>
       <p className="lead">{`Partial sweep, ${portName}`}</p>
-      <h1>{`Cut short after ${readingCount} of ${plannedCount}`}</h1>
+      <h1>{`Cut short after ${readingCount + inMemory} of ${plannedCount}`}</h1>
       <p className={meterIsReady ? 'said' : 'said said--bad'}>
         <Mark verdict={meterIsReady ? 'undecided' : 'fail'} pointing="up" />
         <span>{capital(reason)}</span>
       </p>
       <p className="quiet">
-        {readingCount === 0
+        {readingCount + inMemory === 0
           ? 'Nothing had been read yet.'
-          : `${counted(readingCount, 'reading is', 'readings are')} kept, marked partial. A partial sweep is not judged and gives no proposal.`}
+          : `${counted(readingCount, 'reading is', 'readings are')} kept${inMemory === 0 ? '' : `, ${counted(inMemory, 'is', 'are')} only in memory`}, marked partial. A partial sweep is not judged and gives no proposal.`}
       </p>
       <div className="acts">
         {!visitIsOpen ? (

@@ -2,8 +2,9 @@ import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { capital, day } from '../format.ts';
 import { bandOf, readPlans } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
+import { selectCare } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
-import { useBench } from '../state/use-workbench.ts';
+import { useBench, useSelected } from '../state/use-workbench.ts';
 import { CutShort } from './CutShort.tsx';
 import { Finding } from './Finding.tsx';
 import { ReadingPanel } from './ReadingPanel.tsx';
@@ -18,6 +19,7 @@ export type FindingSideProps = Readonly<{
 /** The right-hand side: one state at a time, and in each at most one thing to do. */
 export function FindingSide({ view, sheet, run }: FindingSideProps) {
   const { now } = useBench();
+  const held = useSelected(selectCare)?.held ?? [];
   const { shown, port } = view;
   const visitIsOpen = sheet.openVisit !== null;
   const plans = readPlans(bandOf(sheet.station, port.name), shown?.rows ?? null, port.direction);
@@ -27,6 +29,7 @@ export function FindingSide({ view, sheet, run }: FindingSideProps) {
   const cut =
     run !== null
       ? {
+          sweepId: run.sweepId,
           readingCount: run.readingCount,
           plannedCount: run.plan.plannedCount,
           reason: run.reason,
@@ -36,7 +39,14 @@ export function FindingSide({ view, sheet, run }: FindingSideProps) {
         ? { ...shown.summary, reason: shown.summary.endReason ?? '' }
         : null;
   if (cut !== null)
-    return <CutShort {...cut} portName={port.name} frequenciesMhz={plansFrequencies(view, plans)} />;
+    return (
+      <CutShort
+        {...cut}
+        inMemory={held.find(({ sweepId }) => sweepId === cut.sweepId)?.inMemory ?? 0}
+        portName={port.name}
+        frequenciesMhz={plansFrequencies(view, plans)}
+      />
+    );
   if (shown === null || (visitIsOpen && view.isNewest && !view.ofThisVisit))
     return (
       <ReadPanel

@@ -4,6 +4,7 @@ import { Mark } from '../parts/Mark.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectDialog, selectNotice } from '../state/select.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
+import { CareBar } from './CareBar.tsx';
 
 /** One line of what happened and what helps, above the screen and over nothing of it. It stays until it is put away. */
 export function NoticeBar() {
@@ -12,6 +13,7 @@ export function NoticeBar() {
   const { noticed } = useActions();
   return (
     <div className="notice-place" role="status" aria-live="polite">
+      <CareBar />
       {notice !== null && dialog.open === 'none' && (
         <div className={`notice notice--${notice.tone}`}>
           <Mark verdict={notice.tone === 'problem' ? 'fail' : 'pass'} pointing="up" />

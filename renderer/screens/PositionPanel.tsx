@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Position } from '../../core/files/station.ts';
+import type { Position, Station } from '../../core/files/station.ts';
 import { countIn } from '../../core/files/truck-moves.ts';
 import { capital, plugIn } from '../format.ts';
 import { Panel } from '../parts/Panel.tsx';
@@ -9,8 +9,16 @@ import { ValueKeys } from '../parts/ValueKeys.tsx';
 import { selectBusy, selectTruck } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
+import { PositionCurve } from './PositionCurve.tsx';
 
-export type PositionPanelProps = Readonly<{ position: Position; inDb: number; proposedDb: number | null }>;
+export type PositionPanelProps = Readonly<{
+  station: Station;
+  position: Position;
+  inDb: number;
+  proposedDb: number | null;
+  /** Of the design that it serves. */
+  band: Readonly<{ lowMhz: number; highMhz: number }>;
+}>;
 
 /** Says what is plugged in at one position. The archive keeps when it was changed and from what. */
 export function PositionPanel(props: PositionPanelProps) {
@@ -26,7 +34,7 @@ export function PositionPanel(props: PositionPanelProps) {
   );
 }
 
-function PositionForm({ position, inDb, proposedDb }: PositionPanelProps) {
+function PositionForm({ station, position, inDb, proposedDb, band }: PositionPanelProps) {
   const busy = useSelected(selectBusy);
   const { truck } = useSelected(selectTruck);
   const { dialogDone } = useActions();
@@ -50,6 +58,7 @@ function PositionForm({ position, inDb, proposedDb }: PositionPanelProps) {
         onChoose={setChosenDb}
         inTruck={truck === null ? null : (value) => countIn(truck, position, value)}
       />
+      <PositionCurve station={station} position={position} valueDb={valueDb} band={band} />
       <DialogNotice />
       <div className="panel__end">
         <PressButton rank="do" size="visit" isDisabled={valueDb === inDb || busy === 'fit'} onPress={note}>

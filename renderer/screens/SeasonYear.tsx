@@ -6,35 +6,43 @@ import { ChartGuard } from '../charts/ChartGuard.tsx';
 import type { SeasonMarker } from '../charts/SeasonOverlay.tsx';
 import { SeasonPicture, type SeasonPoint } from '../charts/SeasonPicture.tsx';
 import { SeasonTable, type SeasonTableRow } from '../charts/SeasonTable.tsx';
-import { mhz, type TemperatureUnit, temperature } from '../format.ts';
+import { day, mhz, moment, type TemperatureUnit, temperature } from '../format.ts';
+import type { How } from '../how/how.ts';
+import { howHolds, howLimits } from '../how/season.ts';
+import { howSeasonRow, howSetAt } from '../how/season-row.ts';
 import type { AsMeasured } from '../state/as-measured.ts';
 import { type SeasonView, viewSeason } from '../state/season-view.ts';
+import { modeWords } from '../state/season-words.ts';
 import {
   selectLevelUnit,
+  selectReachFrom,
   selectSeasonMode,
   selectSunOffsetC,
   selectTemperatureUnit,
   selectWeather,
 } from '../state/select.ts';
-import { useSelected } from '../state/use-workbench.ts';
+import { useBench, useSelected } from '../state/use-workbench.ts';
 import { SeasonSide } from './SeasonSide.tsx';
 
 const shownIn = (unit: TemperatureUnit, atC: number): number =>
   unit === 'C' ? atC : fahrenheitFromCelsius(atC);
 
-function pointsOf(view: SeasonView, unit: TemperatureUnit): readonly SeasonPoint[] {
+const pointsOf = (view: SeasonView, unit: TemperatureUnit): readonly SeasonPoint[] => {
   const { lowDbmv, highDbmv, toleranceDb } = view.plan.design;
   return view.chart.map((row) => ({
     at: shownIn(unit, row.ambientC),
+    cableC: row.ambientC,
     lowDbmv: row.lowDbmv,
     highDbmv: row.highDbmv,
     lowBand: [lowDbmv - toleranceDb, lowDbmv + toleranceDb],
     highBand: [highDbmv - toleranceDb, highDbmv + toleranceDb],
     controlDb: row.controlDb,
+    lowOffDb: row.lowDbmv - lowDbmv,
+    highOffDb: row.highDbmv - highDbmv,
   }));
-}
+};
 
-function markersOf(view: SeasonView, unit: TemperatureUnit): readonly SeasonMarker[] {
+function markersOf(view: SeasonView, unit: TemperatureUnit, setFrom: string): readonly SeasonMarker[] {
   const { cable, limit, tolerance, plan } = view;
   const inside = (atC: number | null): atC is number => atC !== null && atC > cable.coldC && atC < cable.hotC;
   const marker = (
@@ -43,24 +51,53 @@ function markersOf(view: SeasonView, unit: TemperatureUnit): readonly SeasonMark
     words: string,
     tone: SeasonMarker['tone'],
     where: SeasonMarker['in'],
+    how: How,
   ) => ({
     key,
     at: shownIn(unit, atC),
     words,
     tone,
     in: where,
+    how,
   });
   const { setAtC } = plan.gainControl;
   return [
     ...(inside(setAtC)
-      ? [marker('set', setAtC, `set at ${temperature(setAtC, unit)}`, 'plain', 'foot')]
+      ? [
+          marker(
+            'set',
+            setAtC,
+            `set at ${temperature(setAtC, unit)}`,
+            'plain',
+            'foot',
+            howSetAt(plan, unit, setFrom),
+          ),
+        ]
       : []),
     ...[limit.coldC, limit.hotC]
       .filter(inside)
-      .map((atC) => marker(`limit ${atC}`, atC, `runs out at ${temperature(atC, unit)}`, 'bad', 'control')),
+      .map((atC) =>
+        marker(
+          `limit ${atC}`,
+          atC,
+          `runs out at ${temperature(atC, unit)}`,
+          'bad',
+          'control',
+          howLimits(plan, limit, unit),
+        ),
+      ),
     ...[tolerance.coldC, tolerance.hotC]
       .filter(inside)
-      .map((atC) => marker(`out ${atC}`, atC, `leaves the band at ${temperature(atC, unit)}`, 'bad', 'top')),
+      .map((atC) =>
+        marker(
+          `out ${atC}`,
+          atC,
+          `leaves the band at ${temperature(atC, unit)}`,
+          'bad',
+          'top',
+          howHolds(plan, tolerance, unit),
+        ),
+      ),
   ];
 }
 
@@ -83,14 +120,21 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
   const sunOffsetC = useSelected(selectSunOffsetC);
   const mode = useSelected(selectSeasonMode);
   const unit = useSelected(selectTemperatureUnit);
+  const reachFrom = useSelected(selectReachFrom);
+  const { now } = useBench();
+  const setFrom =
+    measured === null || reachFrom === 'file'
+      ? 'The station file.'
+      : `The set-up that was finished ${day(measured.endedAt, now())}.`;
   const levelUnit = useSelected(selectLevelUnit);
   const view = useMemo(
     () => viewSeason(station, weather, sunOffsetC, mode),
     [station, weather, sunOffsetC, mode],
   );
   const shown = useMemo(
-    () => ('missing' in view ? null : { points: pointsOf(view, unit), markers: markersOf(view, unit) }),
-    [view, unit],
+    () =>
+      'missing' in view ? null : { points: pointsOf(view, unit), markers: markersOf(view, unit, setFrom) },
+    [view, unit, setFrom],
   );
   if ('missing' in view || shown === null)
     return (
@@ -102,18 +146,27 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
   const { design, gainControl } = view.plan;
   const names = { high: mhz(design.highMhz), low: mhz(design.lowMhz), band: `design ±${design.toleranceDb}` };
   const cable = `°${unit} cable`;
-  const title = `${station.name} from the coldest to the hottest day`;
+  const title = 'Output and control from the coldest to the hottest day';
   const rows = view.table.map((row) => ({
     ...row,
     key: String(row.ambientC),
     at: temperature(row.ambientC, unit).replace(/\s.*$/, ''),
     standing: standingOf(view, row),
+    how: howSeasonRow(view.plan, row, unit),
   }));
-  const table = <SeasonTable rows={rows} names={names} unit={cable} levelUnit={levelUnit} title={title} />;
+  const table = (
+    <SeasonTable
+      rows={rows}
+      names={names}
+      unit={cable}
+      levelUnit={levelUnit}
+      title={`${station.name}: ${title}`}
+    />
+  );
   return (
     <>
       <main className="season__main">
-        <ChartGuard fallback={null} resetKey={`${title} ${unit}`}>
+        <ChartGuard fallback={null} resetKey={`${station.id} ${unit}`}>
           <SeasonPicture
             points={shown.points}
             markers={shown.markers}
@@ -122,6 +175,7 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
             unit={cable}
             levelUnit={levelUnit}
             title={title}
+            about={`${station.name}, ${modeWords[gainControl.mode]} control, set at ${temperature(gainControl.setAtC, unit)}, computed ${moment(now())}`}
           />
         </ChartGuard>
         {table}

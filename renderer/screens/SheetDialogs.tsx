@@ -9,6 +9,9 @@ import { NotesPanel } from './NotesPanel.tsx';
 import { OthersPanel } from './OthersPanel.tsx';
 import { PositionPanel } from './PositionPanel.tsx';
 
+/** Of a port without a design. */
+const FULL_BAND = { lowMhz: 54, highMhz: 1002 } as const;
+
 export type SheetDialogsProps = Readonly<{
   dialog: Exclude<Dialog, { open: 'none' }>;
   sheet: StationSheet;
@@ -43,6 +46,8 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
       const change = view.choice?.changes.find((one) => one.position === position.name);
       return (
         <PositionPanel
+          station={sheet.station}
+          band={view.design ?? FULL_BAND}
           position={position}
           inDb={sheet.pluggedIn[position.name] ?? position.installed}
           proposedDb={change?.to ?? null}

@@ -6,8 +6,8 @@ import { lengthForLossM } from '../../core/coax/span.ts';
 import type { SpanNotes } from '../../core/files/station-figures.ts';
 import { cableTemperatures } from '../../core/season/sun.ts';
 import { ChartGuard } from '../charts/ChartGuard.tsx';
-import { SpanPicture } from '../charts/SpanPicture.tsx';
-import { lengthWords, temperature } from '../format.ts';
+import { type SpanCurve, SpanPicture } from '../charts/SpanPicture.tsx';
+import { lengthWords, type TemperatureUnit, temperature } from '../format.ts';
 import { howLoss, howTilt, type SpanUnits } from '../how/span.ts';
 import { HowText } from '../parts/HowText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -20,7 +20,7 @@ import {
   selectWeather,
 } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
-import { designOf, type Temperatures, viewSpan } from '../state/span-view.ts';
+import { designOf, type SpanView, type Temperatures, viewSpan } from '../state/span-view.ts';
 import { lossWords, tiltWords } from '../state/span-words.ts';
 import { useUndo } from '../state/use-undo.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -83,6 +83,23 @@ function firstSpan(link: CascadeLink, highMhz: number): SpanNotes {
   };
 }
 
+function curvesOf(
+  { curves }: SpanView,
+  { coldC, nowC, hotC }: Temperatures,
+  unit: TemperatureUnit,
+  isToday: boolean,
+): readonly SpanCurve[] {
+  const words = {
+    cold: `cold, ${temperature(coldC, unit)}`,
+    now: `${isToday ? 'today, ' : ''}${temperature(nowC, unit)}`,
+    hot: `hot, ${temperature(hotC, unit)}`,
+  };
+  return curves.map(({ day, points }) => ({ key: day, words: words[day], points }));
+}
+
+const measuredOf = ({ check }: SpanView): readonly (readonly [number, number])[] =>
+  (check?.points ?? []).map(({ frequencyMhz, measuredDb }) => [frequencyMhz, measuredDb] as const);
+
 type HereProps = Readonly<{
   links: readonly CascadeLink[];
   unknownId: string | null;
@@ -110,12 +127,12 @@ function Here({ links, unknownId, ambientC }: HereProps) {
     () => (span === null ? { missing: 'no forward design' } : viewSpan(links, span, temperatures)),
     [links, span, temperatures],
   );
+  const curves = useMemo(
+    () => ('missing' in view ? [] : curvesOf(view, temperatures, units.temperature, ambientC !== null)),
+    [view, temperatures, units.temperature, ambientC],
+  );
+  const measured = useMemo(() => ('missing' in view ? [] : measuredOf(view)), [view]);
   if (link === undefined || design === null || span === null) return null;
-  const words = {
-    cold: `cold, ${temperature(temperatures.coldC, units.temperature)}`,
-    now: `${ambientC === null ? '' : 'today, '}${temperature(temperatures.nowC, units.temperature)}`,
-    hot: `hot, ${temperature(temperatures.hotC, units.temperature)}`,
-  };
   return (
     <>
       <SpanEntry
@@ -146,11 +163,9 @@ function Here({ links, unknownId, ambientC }: HereProps) {
             </div>
             <ChartGuard fallback={null} resetKey={`${span.cable} ${units.temperature}`}>
               <SpanPicture
-                curves={view.curves.map(({ day, points }) => ({ key: day, words: words[day], points }))}
-                measured={(view.check?.points ?? []).map(({ frequencyMhz, measuredDb }) => [
-                  frequencyMhz,
-                  measuredDb,
-                ])}
+                curves={curves}
+                measured={measured}
+                about={`${link.station.name}, ${lengthWords(span.lengthM, units.length)} of ${span.cable}`}
                 lowMhz={design.lowMhz}
                 highMhz={design.highMhz}
                 title={`Loss over frequency: ${lossWords(view)}, ${tiltWords(view)}`}

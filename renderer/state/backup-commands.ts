@@ -3,6 +3,7 @@ import { attempt, type Context } from './context.ts';
 
 export type BackupList = Output<'backups.list'>;
 export type Checked = Output<'archive.verify'>;
+export type CheckProgress = EventData<'verify.progress'>;
 export type BackupProgress = EventData<'backup.progress'>;
 
 export const listBackups = (context: Context): Promise<BackupList | null> =>
@@ -26,7 +27,18 @@ export const makeBackup = async (
   }
 };
 
-export const checkRecords = (context: Context): Promise<Checked | null> =>
-  attempt(context, 'backups', 'The records could not be looked at.', () =>
-    context.client.call('archive.verify', {}),
-  );
+/** Null after a fault, which is then the notice, and after it was stopped. */
+export const checkRecords = async (
+  context: Context,
+  signal: AbortSignal,
+  told: (progress: CheckProgress) => void,
+): Promise<Checked | null> => {
+  const stop = context.client.on('verify.progress', told);
+  try {
+    return await attempt(context, 'backups', 'The records could not be looked at.', () =>
+      context.client.call('archive.verify', {}, signal),
+    );
+  } finally {
+    stop();
+  }
+};

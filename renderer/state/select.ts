@@ -20,6 +20,7 @@ export const selectKit = (state: State) => state.kit;
 export const selectNotes = (state: State) => state.notes;
 export const selectOperator = (state: State) => state.operator;
 export const selectDialog = (state: State) => state.dialog;
+export const selectCare = (state: State) => state.care;
 export const selectNotice = (state: State) => state.notice;
 export const selectFace = (state: State) => state.face;
 export const selectBusy = (state: State) => state.busy;

@@ -38,7 +38,9 @@ export type SpanView = Readonly<{
   fileLossDb: number | null;
 }>;
 
-const CURVE_POINTS = 60;
+/** Steps of the curves: round ones, so that a table of them reads well, and enough of them on a narrow band. */
+const STEPS_MHZ = [10, 5, 1];
+const LEAST_STEPS = 40;
 
 /** The forward design of a station; the reckoning is done at its two ends. */
 export function designOf(link: CascadeLink): Design | null {
@@ -89,11 +91,13 @@ export function viewSpan(
           spanReadings(received, sent, stands.lineUp ?? null),
         );
   const file = link.station.span;
+  const read = check?.ok === true ? check.value.points.map(({ frequencyMhz }) => frequencyMhz) : [];
+  const frequencies = curveFrequencies(lowMhz, highMhz, read);
   return {
     ...{ design, cable: cable.value, figures: figures.value, fitted, checkedAtC },
     curves: figures.value.days.map(({ day, ambientC }) => ({
       day,
-      points: curveOf(cable.value, span, ambientC, lowMhz, highMhz),
+      points: curveOf(cable.value, span, ambientC, frequencies),
     })),
     slopeLackingDb: neededDb - fitted.slopeDb,
     check: check?.ok === true ? check.value : null,
@@ -110,15 +114,21 @@ function equalizerTopMhz({ station }: CascadeLink, through: readonly string[]): 
   return null;
 }
 
+/** Where the curves are computed: both ends, round steps between, and every frequency that was measured. */
+function curveFrequencies(lowMhz: number, highMhz: number, read: readonly number[]): readonly number[] {
+  const step = STEPS_MHZ.find((one) => (highMhz - lowMhz) / one >= LEAST_STEPS) ?? 1;
+  const all = new Set([lowMhz, highMhz, ...read]);
+  for (let at = Math.ceil(lowMhz / step) * step; at < highMhz; at += step) all.add(at);
+  return [...all].sort((a, b) => a - b);
+}
+
 function curveOf(
   cable: Cable,
   span: SpanNotes,
   ambientC: number,
-  lowMhz: number,
-  highMhz: number,
+  frequenciesMhz: readonly number[],
 ): LossCurve['points'] {
-  return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
-    const mhz = lowMhz + ((highMhz - lowMhz) * i) / CURVE_POINTS;
+  return frequenciesMhz.map((mhz) => {
     const loss = spanLossDb(cable, mhz, span.lengthM);
     const then = loss.ok ? atTemperature(loss.value, ambientC, span.perDegreeF) : loss;
     return [mhz, then.ok ? then.value : 0] as const;

@@ -1,4 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { type CareSlice, createCareSlice } from './care-slice.ts';
 import { createHelpSlice, type HelpSlice } from './help-slice.ts';
 import { createKeptSlice, type KeptSlice } from './kept-slice.ts';
 import { createLiveSlice, type LiveSlice } from './live-slice.ts';
@@ -31,7 +32,8 @@ export type State = StationsSlice &
   SeasonSlice &
   SetUpSlice &
   SpanSlice &
-  WatchSlice;
+  WatchSlice &
+  CareSlice;
 export type Store = StoreApi<State>;
 
 /** A store of its own for every page and every test; nothing is shared through the module. */
@@ -53,4 +55,5 @@ export const createWorkbenchStore = (): Store =>
     ...createSetUpSlice(...api),
     ...createSpanSlice(...api),
     ...createWatchSlice(...api),
+    ...createCareSlice(...api),
   }));

@@ -5,8 +5,16 @@ import type { Change, ProposalNote, Turn } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { correctSweep, type Said, type SweepCorrection, voidSweep } from './amend-commands.ts';
-import { type BackupProgress, checkRecords, listBackups, makeBackup } from './backup-commands.ts';
+import {
+  type BackupProgress,
+  type CheckProgress,
+  checkRecords,
+  listBackups,
+  makeBackup,
+} from './backup-commands.ts';
+import { careChanged, keepHeld, readCare } from './care-commands.ts';
 import { type Context, helpOf } from './context.ts';
+import { type CurveChange, keepCurve } from './curve-commands.ts';
 import {
   changeNotes,
   changeSettings,
@@ -112,6 +120,7 @@ export function createWorkbench(
       if (meter !== null) state().meterConnected(meter);
       await listStations(context);
       await findLive(context, levels);
+      await readCare(context);
     } catch (fault) {
       state().stationsFailed(helpOf(fault));
     }
@@ -135,6 +144,7 @@ export function createWorkbench(
             link === 'looking' ? { by: 'link', why: why ?? 'it does not answer' } : { by: 'nothing' },
           );
       }),
+      client.on('care.changed', (care) => void careChanged(context, care)),
       client.on('live.reading', (event) => levels.arrived(event)),
       client.on('watch.round', ({ watchId, round }) => state().watchRoundCame(watchId, round)),
       client.on('watch.ended', ({ watch }) => state().watchChanged(watch)),
@@ -184,7 +194,9 @@ export function createWorkbench(
     listBackups: () => listBackups(context),
     makeBackup: (folder: string | null, told: (progress: BackupProgress) => void) =>
       makeBackup(context, folder, told),
-    checkRecords: () => checkRecords(context),
+    checkRecords: (signal: AbortSignal, told: (progress: CheckProgress) => void) =>
+      checkRecords(context, signal, told),
+    keepHeld: () => keepHeld(context),
     openTransfer: () => state().recordsWent('transfer'),
     closeTransfer: async () => {
       state().recordsWent('closed');
@@ -226,6 +238,7 @@ export function createWorkbench(
     voidSweep: (said: Said) => voidSweep(context, said),
     correctSweep: (correction: SweepCorrection) => correctSweep(context, correction),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+    keepCurve: (change: CurveChange) => keepCurve(context, change),
     makeReport: (order: ReportOrder, signal: AbortSignal, onProgress: ReportProgress) =>
       makeReport(context, order, signal, onProgress),
     listSetUps: (stationId: string) => listSetUps(context, stationId),

@@ -94,7 +94,7 @@ it('says how a damaged archive goes on, and takes out what can be read', async (
   const lost = await act('verify', '--data', folder);
   expect(lost.exitCode).toBe(3);
   expect(lost.stderr).toMatch(
-    /: the archive is damaged( \(.*\))?; put back the backup of \d{4}-\d\d-\d\d \d\d:\d\d UTC \(\d+ records\) with "archive restore" of the command line, or take out what can be read with "archive salvage"; both keep this file aside\n$/,
+    /: the archive is damaged( \(.*\))?; put back the backup of \d{4}-\d\d-\d\d \d\d:\d\d UTC \(\d+ records\) with `npm run -s tiltwright -- archive restore --data "[^"]+"`, or take out what can be read with `npm run -s tiltwright -- archive salvage --data "[^"]+"`; both keep this file aside\n$/,
   );
   const saved = await act('salvage', '--data', folder);
   expect(saved).toMatchObject({ exitCode: 0, stderr: '' });

@@ -27,6 +27,7 @@ async function started(...args: string[]) {
       stdout += text;
       printed.resolve(stdout.split('\n')[0] ?? '');
     },
+    stderrIsTerminal: false,
     stderr: (text) => {
       stderr += text;
     },

@@ -28,6 +28,7 @@ async function tiltwright(args: readonly string[], signal: AbortSignal = new Abo
     stdout: (text) => {
       out.stdout += text;
     },
+    stderrIsTerminal: false,
     stderr: (text) => {
       out.stderr += text;
     },

@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import type { EventData, EventName } from '../../core/bridge/contract.ts';
+import type { Ballast } from '../../electron/backend/archive/ballast.ts';
 import type { Step } from '../../electron/backend/archive/migrate.ts';
 import { ARCHIVE_FILE, type Archive, openArchive } from '../../electron/backend/archive/open.ts';
+import { unmarkRunning } from '../../electron/backend/archive/running-mark.ts';
 import type { SessionFacts } from '../../electron/backend/archive/session.ts';
 import type { Logger } from '../../electron/backend/log.ts';
 import type { ServiceParts } from '../../electron/backend/services/service-parts.ts';
@@ -32,9 +34,9 @@ export const sessionFacts = (sessionId: string): SessionFacts => ({
 });
 
 /** Opens the archive of a folder; closed when the test is over, or earlier by the test itself. */
-export function openTestArchive(folder: string, steps?: readonly Step[]): Archive {
+export function openTestArchive(folder: string, steps?: readonly Step[], ballast?: Ballast): Archive {
   const session = sessionFacts(crypto.randomUUID());
-  const archive = openArchive({ folder, session, ...(steps === undefined ? {} : { steps }) });
+  const archive = openArchive({ folder, session, ballast, ...(steps === undefined ? {} : { steps }) });
   onTestFinished(() => archive.close());
   return archive;
 }
@@ -46,6 +48,8 @@ export function lookInto<T>(folder: string, look: (db: Database.Database) => T):
     return look(db);
   } finally {
     db.close();
+    // Plain SQLite puts a killed program's log into the file and takes it away; nobody shall miss it.
+    unmarkRunning(folder);
   }
 }
 
@@ -54,11 +58,11 @@ export type Sent = { [N in EventName]: Readonly<{ name: N; data: EventData<N> }>
 /** Everything that a service needs, over a real archive; what was emitted lies in `sent`. */
 export type TestParts = ServiceParts & Readonly<{ sent: Sent[]; clock: Clock; folder: string }>;
 
-export function testParts(folder = throwAwayFolder()): TestParts {
+export function testParts(folder = throwAwayFolder(), ballast?: Ballast): TestParts {
   const clock = createClock();
   const sent: Sent[] = [];
   return {
-    archive: openTestArchive(folder),
+    archive: openTestArchive(folder, undefined, ballast),
     emit: (name, data) => {
       sent.push({ name, data } as Sent);
     },

@@ -7,12 +7,17 @@ import { root } from './source-files.ts';
 export type Ran = Readonly<{ stdout: string; stderr: string; exitCode: number }>;
 
 /** A command line inside this process. */
-export async function runInside(verbs: readonly Verb[], args: readonly string[]): Promise<Ran> {
+export async function runInside(
+  verbs: readonly Verb[],
+  args: readonly string[],
+  stderrIsTerminal = false,
+): Promise<Ran> {
   let stdout = '';
   let stderr = '';
   const exitCode = await runProgram(verbs, args, {
     version: '0.0.0-test',
     signal: new AbortController().signal,
+    stderrIsTerminal,
     stdout: (text) => {
       stdout += text;
     },

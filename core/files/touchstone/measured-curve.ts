@@ -85,3 +85,21 @@ export function withCurve(
   const positions = station.positions.map((one) => (one === found ? { ...one, curves } : one));
   return done(Station.parse({ ...station, positions }));
 }
+
+/**
+ * A station in which a value's loss is that of its label again.
+ * @param station   as in its file
+ * @param position  its name
+ * @param valueDb   the value on the label, dB
+ * @returns  the station without that curve; the same where there is none
+ * @source   contract, section 2, `curves`
+ */
+export function withoutCurve(station: Station, position: string, valueDb: number): Station {
+  const positions = station.positions.map((one) => {
+    if (one.name !== position || one.curves === undefined) return one;
+    const { curves, ...bare } = one;
+    const others = Object.entries(curves).filter(([key]) => Number(key) !== valueDb);
+    return others.length === 0 ? bare : { ...bare, curves: Object.fromEntries(others) };
+  });
+  return Station.parse({ ...station, positions });
+}

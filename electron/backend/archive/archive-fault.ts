@@ -6,6 +6,8 @@ export class ArchiveFault extends Error {
     | 'not-ours'
     | 'newer'
     | 'damaged'
+    | 'foreign-log'
+    | 'log-missing'
     | 'emptied'
     | 'unsafe'
     | 'read-only'
@@ -22,6 +24,10 @@ export class ArchiveFault extends Error {
   }
 }
 
+/** A verb of the command line for an archive's folder, as it is typed in the folder of the program. */
+export const archiveCommand = (verb: string, folder: string): string =>
+  `\`npm run -s tiltwright -- archive ${verb} --data "${folder}"\``;
+
 /** SQLite's own name of what went wrong, or null when something else was thrown. */
 export const sqliteCodeOf = (fault: unknown): string | null =>
   fault instanceof Error &&
@@ -34,6 +40,11 @@ export const sqliteCodeOf = (fault: unknown): string | null =>
 /** The disk is full or failing: the archive itself is sound, and a later try may succeed. */
 export const isDiskTrouble = (fault: unknown): boolean =>
   /^SQLITE_(FULL|IOERR|CANTOPEN|READONLY)/.test(sqliteCodeOf(fault) ?? '');
+
+/** Nothing more goes onto the disk, or a write on it failed: what room can be given back may help. */
+export const isOutOfRoom = (fault: unknown): boolean =>
+  /^SQLITE_(FULL|IOERR_(WRITE|FSYNC|TRUNCATE|SHMSIZE))$/.test(sqliteCodeOf(fault) ?? '') ||
+  (fault instanceof Error && 'code' in fault && fault.code === 'ENOSPC');
 
 /** The folder or its drive takes nothing from this account. */
 const isReadOnly = (fault: unknown): boolean =>
@@ -48,14 +59,14 @@ export function archiveFaultOf(fault: unknown, path: string): unknown {
     return new ArchiveFault(
       'read-only',
       path,
-      'nothing can be written there; give this account the right to, or start with --data and another folder. An archive on such a drive is taken over with "archive restore --from FILE" of the command line',
+      'nothing can be written there; give this account the right to read and write, or start with --data and another folder. An archive on such a drive is taken over with `npm run -s tiltwright -- archive restore --from FILE --data DIR`',
       fault,
     );
-  if (isDiskTrouble(fault))
+  if (isDiskTrouble(fault) || isOutOfRoom(fault))
     return new ArchiveFault(
       'full',
       path,
-      `the disk takes no more (${sqliteCodeOf(fault)}); free some space or mend the drive, then try again`,
+      `the disk takes no more (${sqliteCodeOf(fault) ?? 'ENOSPC'}); free some space or mend the drive, then try again`,
       fault,
     );
   if (/^SQLITE_CORRUPT/.test(sqliteCodeOf(fault) ?? ''))

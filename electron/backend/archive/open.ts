@@ -1,7 +1,8 @@
 import { statfsSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { ArchiveFault, archiveFaultOf, isDiskTrouble, sqliteCodeOf } from './archive-fault.ts';
+import { ArchiveFault, archiveFaultOf, isDiskTrouble, isOutOfRoom, sqliteCodeOf } from './archive-fault.ts';
+import { type Ballast, createBallast } from './ballast.ts';
 import { createChain, type Head } from './chain.ts';
 import { archiveCopies, type Copies } from './copies.ts';
 import { assertSafeSqlite, makeDurable } from './durability.ts';
@@ -12,6 +13,7 @@ import { meterLinkStatements } from './meter-links.ts';
 import { steps as allSteps, migrate, type Step } from './migrate.ts';
 import { partStatements } from './parts.ts';
 import { qualityQueries } from './quality-queries.ts';
+import { markRunning, unmarkRunning } from './running-mark.ts';
 import { searchQueries } from './search-queries.ts';
 import { createSession, type SessionFacts } from './session.ts';
 import { setUpStatements } from './set-ups.ts';
@@ -20,7 +22,7 @@ import { stationStatements } from './stations.ts';
 import { sweepStatements, type UnfinishedSweep } from './sweeps.ts';
 import { type Transfer, transferStatements } from './transfer.ts';
 import { turnStatements } from './turns.ts';
-import { makeAndLock, notADatabase, refuseByContent, refuseByHeader, withWayOn } from './unfit-archive.ts';
+import { makeAndLock, notADatabase, refuseByHeader, refuseByLook, withWayOn } from './unfit-archive.ts';
 import { type Verified, verifyArchive } from './verify.ts';
 import { visitStatements } from './visits.ts';
 import { watchStatements } from './watches.ts';
@@ -57,10 +59,20 @@ export type Archive = Readonly<{
   transfer: Transfer;
   /** Sweeps that were found without an end at this opening. */
   recovered: readonly UnfinishedSweep[];
+  ballast: Ballast;
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
   write<T>(work: () => T): T;
+  /** As `write`, for what was read and can't be read again: on a full disk the ballast goes, and it is tried once more. */
+  keep<T>(work: () => T): T;
   freeBytes(): number;
   close(): void;
+}>;
+
+type OpenOptions = Readonly<{
+  folder: string;
+  session: SessionFacts;
+  steps?: readonly Step[];
+  ballast?: Ballast | undefined;
 }>;
 
 /**
@@ -69,17 +81,26 @@ export type Archive = Readonly<{
  * @throws  ArchiveFault, with the file as it was, when the folder is in use, or the file is no archive, is damaged,
  *          was emptied, is of a newer program, or can't be made safe
  */
-export function openArchive(
-  options: Readonly<{ folder: string; session: SessionFacts; steps?: readonly Step[] }>,
-): Archive {
-  const { folder, steps = allSteps } = options;
+export function openArchive(options: OpenOptions): Archive {
+  const { folder, ballast = createBallast(folder) } = options;
+  try {
+    return openOnce(options, ballast);
+  } catch (fault) {
+    // Even an archive that is only read needs a little room beside it.
+    const isFull = fault instanceof ArchiveFault && isOutOfRoom(fault.cause);
+    if (isFull && ballast.free()) return openOnce(options, ballast);
+    throw fault;
+  }
+}
+
+function openOnce({ folder, session, steps = allSteps }: OpenOptions, ballast: Ballast): Archive {
   const path = join(folder, ARCHIVE_FILE);
   const unlock = makeAndLock(folder);
   let db: Database.Database | undefined;
   try {
     refuseByHeader(path, folder, steps.length);
+    refuseByLook(path, folder, steps.length);
     db = new Database(path);
-    refuseByContent(db, folder, steps.length);
     assertSafeSqlite(db, path);
     makeDurable(db, path);
     migrate(db, steps);
@@ -87,7 +108,8 @@ export function openArchive(
     // The tables of a new archive go into the file itself before the marker says that it is one.
     if (!hasMarker(folder)) db.pragma('wal_checkpoint(TRUNCATE)');
     writeMarker(folder);
-    return archiveOver(db, options.session, folder, unlock);
+    markRunning(folder);
+    return archiveOver(db, session, folder, ballast, unlock);
   } catch (fault) {
     db?.close();
     unlock();
@@ -100,6 +122,7 @@ function archiveOver(
   db: Database.Database,
   facts: SessionFacts,
   folder: string,
+  ballast: Ballast,
   unlock: () => void,
 ): Archive {
   const chain = createChain(db);
@@ -115,12 +138,21 @@ function archiveOver(
       throw withWayOn(archiveFaultOf(fault, db.name), folder);
     }
   };
+  const keep = <T>(work: () => T): T => {
+    try {
+      return write(work);
+    } catch (fault) {
+      const isFull = fault instanceof ArchiveFault && isOutOfRoom(fault.cause);
+      if (isFull && ballast.free()) return write(work);
+      throw fault;
+    }
+  };
   const lives = liveStatements(db, session);
   const recovered = sweeps.unfinished();
   const livesLeft = lives.unfinished();
   try {
     if (recovered.length + livesLeft.length > 0)
-      write(() => {
+      keep(() => {
         for (const { seq, readingCount, lastKnownAtMs } of livesLeft)
           lives.end(seq, {
             reason: LIVE_ENDED_BY_RECOVERY,
@@ -161,13 +193,18 @@ function archiveOver(
     copies: archiveCopies(db, chain),
     transfer: transferStatements(db, chain, session),
     recovered,
+    ballast,
     write,
+    keep,
     freeBytes() {
       const disk = statfsSync(folder);
       return disk.bavail * disk.bsize;
     },
     close() {
-      if (db.open) db.close();
+      if (db.open) {
+        unmarkRunning(folder);
+        db.close();
+      }
       unlock();
     },
   };

@@ -14,6 +14,7 @@ import { writeMarker } from './marker.ts';
 import { migrate, refuseNewer, steps } from './migrate.ts';
 import { fileSha256, nameForGood, syncFolder } from './on-disk.ts';
 import { ARCHIVE_FILE } from './open.ts';
+import { unmarkRunning } from './running-mark.ts';
 
 export type Restored = Readonly<{
   records: number;
@@ -119,6 +120,7 @@ export function putAside(folder: string, nowMs: number): string | null {
     }
   // An index of the log, made anew at the next opening; of another log it would be wrong.
   rmSync(`${path}-shm`, { force: true });
+  unmarkRunning(folder);
   syncFolder(folder);
   return moved ? aside : null;
 }

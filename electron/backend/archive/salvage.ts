@@ -8,9 +8,9 @@ import {
   readSync,
   rmSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { ArchiveFault, archiveFaultOf } from './archive-fault.ts';
+import { ArchiveFault, archiveCommand, archiveFaultOf } from './archive-fault.ts';
 import { type Backup, backupFolderOf, lastVerified, listBackups } from './backup-list.ts';
 import { lockFolder } from './folder-lock.ts';
 import { writeMarker } from './marker.ts';
@@ -36,7 +36,7 @@ const beyondSalvage = (path: string, why: string, cause?: unknown) =>
   new ArchiveFault(
     'damaged',
     path,
-    `nothing can be read out of this file (${why}); put a backup back with "archive restore". Nothing was changed`,
+    `nothing can be read out of this file (${why}); put a backup back with ${archiveCommand('restore', dirname(path))}. Nothing was changed`,
     cause,
   );
 

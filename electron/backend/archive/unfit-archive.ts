@@ -1,11 +1,14 @@
-import { mkdirSync } from 'node:fs';
-import type Database from 'better-sqlite3';
-import { ArchiveFault, archiveFaultOf } from './archive-fault.ts';
+import { closeSync, mkdirSync, openSync } from 'node:fs';
+import { basename } from 'node:path';
+import Database from 'better-sqlite3';
+import { ArchiveFault, archiveCommand, archiveFaultOf, sqliteCodeOf } from './archive-fault.ts';
 import { backupFolderOf, lastVerified, listBackups } from './backup-list.ts';
-import { APPLICATION_ID, readFileHeader } from './file-header.ts';
+import { APPLICATION_ID, type FileHeader, readFileHeader } from './file-header.ts';
 import { lockFolder } from './folder-lock.ts';
 import { hasMarker, MARKER_FILE } from './marker.ts';
 import { refuseNewer } from './migrate.ts';
+import { clearLookAlone, damageIn, goesOnFrom, hasLog, lookAlone, lookWithoutTrace } from './own-log.ts';
+import { logIsMissing, RUNNING_FILE } from './running-mark.ts';
 
 /** What can be done where the archive can't be opened; one line, to stand behind what is wrong. */
 function wayOn(code: ArchiveFault['code'], folder: string): string | null {
@@ -13,11 +16,11 @@ function wayOn(code: ArchiveFault['code'], folder: string): string | null {
   const last = lastVerified(listBackups(backupFolderOf(folder)));
   const restore =
     last === undefined
-      ? 'no verified backup is beside it: put one of another drive back with "archive restore --from FILE" of the command line'
-      : `put back the backup of ${last.facts.madeAt.slice(0, 16).replace('T', ' ')} UTC (${last.facts.records} records) with "archive restore" of the command line`;
+      ? `no verified backup is beside it: put one of another drive back with ${archiveCommand('restore --from FILE', folder)}`
+      : `put back the backup of ${last.facts.madeAt.slice(0, 16).replace('T', ' ')} UTC (${last.facts.records} records) with ${archiveCommand('restore', folder)}`;
   switch (code) {
     case 'damaged':
-      return `${restore}, or take out what can be read with "archive salvage"; both keep this file aside`;
+      return `${restore}, or take out what can be read with ${archiveCommand('salvage', folder)}; both keep this file aside`;
     case 'emptied':
       return `${restore}, or delete ${MARKER_FILE} to begin anew`;
     case 'not-a-database':
@@ -53,9 +56,20 @@ export const notADatabase = (path: string, cause?: unknown) =>
 const emptied = (path: string, how: 'empty' | 'gone') =>
   new ArchiveFault('emptied', path, `an archive was here and is ${how}`);
 
+function headerOf(path: string): FileHeader {
+  try {
+    const header = readFileHeader(path);
+    // SQLite would open it for reading alone, and nobody would know before the first record.
+    if (header.kind === 'database') closeSync(openSync(path, 'r+'));
+    return header;
+  } catch (fault) {
+    throw archiveFaultOf(fault, path);
+  }
+}
+
 /** What can be told from the file alone, before SQLite touches it. */
 export function refuseByHeader(path: string, folder: string, known: number): void {
-  const header = readFileHeader(path);
+  const header = headerOf(path);
   switch (header.kind) {
     case 'absent':
     case 'empty':
@@ -71,12 +85,55 @@ export function refuseByHeader(path: string, folder: string, known: number): voi
           'this is the database of another program; start with --data and another folder. Nothing was changed',
         );
       refuseNewer(header.userVersion, known, path);
+      // Once something new was recorded without it, the log could not be put back any more.
+      if (logIsMissing(folder, path))
+        throw new ArchiveFault(
+          'log-missing',
+          path,
+          `the last program was killed, and its log with the newest records, ${basename(path)}-wal, is not beside this file any more; put it back from where the archive was copied or moved, or delete ${RUNNING_FILE} to go on with what is in the archive. Nothing was changed`,
+        );
       return;
   }
 }
 
-/** What SQLite sees, its write-ahead log included; still before anything is written. */
-export function refuseByContent(db: Database.Database, folder: string, known: number): void {
+/**
+ * What SQLite sees of an archive that is there, its write-ahead log included. The file is only read: a connection that
+ * may write puts what is in the log into the file when it is closed, whosever log that is.
+ */
+export function refuseByLook(path: string, folder: string, known: number): void {
+  if (readFileHeader(path).kind !== 'database') return;
+  clearLookAlone(path);
+  const alone = hasLog(path) ? lookAlone(path, false) : null;
+  lookWithoutTrace(path, () => {
+    let db: Database.Database | undefined;
+    try {
+      db = new Database(path, { readonly: true, fileMustExist: true });
+      refuseByContent(db, folder, known);
+      if (alone !== null && !goesOnFrom(db, alone)) throw foreignLog(path);
+    } catch (fault) {
+      db?.close();
+      throw alone !== null && isDamage(fault) && lookAlone(path, true).isSound
+        ? foreignLog(path, fault)
+        : fault;
+    } finally {
+      db?.close();
+    }
+  });
+}
+
+const isDamage = (fault: unknown): boolean =>
+  (fault instanceof ArchiveFault && fault.code === 'damaged') ||
+  /^SQLITE_(CORRUPT|NOTADB)/.test(sqliteCodeOf(fault) ?? '');
+
+const foreignLog = (path: string, cause?: unknown) =>
+  new ArchiveFault(
+    'foreign-log',
+    `${path}-wal`,
+    `this is the log of another file, and would damage the archive beside it; move ${basename(path)}-wal into another folder and start again. Nothing was changed`,
+    cause,
+  );
+
+function refuseByContent(db: Database.Database, folder: string, known: number): void {
   const applicationId = db.pragma('application_id', { simple: true });
   const tables = Number(db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get());
   // A program killed while it made the archive leaves a database without tables: that one is new.
@@ -88,11 +145,6 @@ export function refuseByContent(db: Database.Database, folder: string, known: nu
     );
   if (tables === 0 && hasMarker(folder)) throw emptied(db.name, 'empty');
   refuseNewer(Number(db.pragma('user_version', { simple: true })), known, db.name);
-  const check = db.pragma('quick_check(1)', { simple: true });
-  if (check !== 'ok')
-    throw new ArchiveFault(
-      'damaged',
-      db.name,
-      `the archive is damaged (${String(check).replace(/\s+/g, ' ')})`,
-    );
+  const damage = damageIn(db);
+  if (damage !== null) throw new ArchiveFault('damaged', db.name, `the archive is damaged (${damage})`);
 }

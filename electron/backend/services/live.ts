@@ -114,7 +114,7 @@ export function createLive(
   const finish = (run: LiveRun, seq: number, readingCount: number, reason: string | null): void => {
     let told = reason;
     try {
-      archive.write(() =>
+      archive.keep(() =>
         archive.lives.end(seq, { reason, recovered: false, readingCount, endedAtMs: now().getTime() }),
       );
     } catch (fault) {
@@ -134,7 +134,7 @@ export function createLive(
     let trouble: string | null = null;
     const recorder = createRecorder<Taken>({
       keep: (items, place) =>
-        archive.write(() => {
+        archive.keep(() => {
           items.forEach((item, i) => {
             archive.lives.addReading(seq, { ...item, place: place + i });
           });

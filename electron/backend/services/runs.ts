@@ -33,9 +33,22 @@ export type Runs = Readonly<{
   runningAt(stationId: string): boolean;
   /** How a sweep stands that has no end in the archive. */
   unended(sweepId: string): Unended;
+  /** Sweeps with readings that the disk refused: they are in memory until it takes them. */
+  held(): readonly HeldSweep[];
+  /** Called when one more is held, or one less. */
+  whenHeld(listener: () => void): void;
   /** Tries once more to keep what a full disk refused. */
   settleHeld(): void;
   close(): Promise<void>;
+}>;
+
+export type HeldSweep = Readonly<{
+  sweepId: string;
+  stationId: string;
+  /** What is on disk, and what is in memory only, after it. */
+  onDisk: number;
+  rows: readonly ReadingRow[];
+  why: string;
 }>;
 
 export const STOPPED_BY_HAND = 'stopped by hand';
@@ -63,6 +76,10 @@ const wordsOf = (fault: unknown): string => {
 export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
   let live: Live | null = null;
   const held = new Map<string, Held>();
+  const listeners: (() => void)[] = [];
+  const heldChanged = (): void => {
+    for (const listener of listeners) listener();
+  };
 
   /** Readings and the bytes that they were made of: both or neither. */
   const addReadings = (
@@ -77,7 +94,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     if (bytes !== null) archive.meterLinks.addPortion(run.seq, bytes.place, bytes.body);
   };
   const keepTail = ({ run, rows, place, end, bytes }: Tail): void =>
-    archive.write(() => {
+    archive.keep(() => {
       addReadings(run, rows, place, bytes);
       archive.sweeps.end(run.seq, { ...end, readingCount: place + rows.length });
     });
@@ -122,6 +139,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     const { state, reason } = told;
     log.info({ sweepId: run.sweepId, state, reason, readingCount }, 'sweep ended');
     emit('sweep.ended', { sweepId: run.sweepId, stationId: run.stationId, state, readingCount, reason });
+    if (held.has(run.sweepId)) heldChanged();
   };
 
   const walk = async (meter: Meter, run: Run, controller: AbortController, gate: Gate): Promise<void> => {
@@ -136,7 +154,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
     const tape = createTapeRecorder(about, () => performance.now());
     const recorder = createRecorder<ReadingRow>({
       keep: (rows, place) => {
-        archive.write(() => addReadings(run, rows, place, tape.portion()));
+        archive.keep(() => addReadings(run, rows, place, tape.portion()));
         tape.kept();
       },
       kept: (row, place) => tell(run, row, place, timeLeftMs(readAtMs, plannedCount)),
@@ -176,6 +194,7 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
       keepTail(tail);
       held.delete(sweepId);
       log.info({ sweepId }, 'a sweep that a full disk had refused is kept');
+      heldChanged();
     }
   };
 
@@ -218,6 +237,17 @@ export function createRuns({ archive, emit, now, log }: ServiceParts): Runs {
         reason: kept?.why ?? ENDED_BY_RECOVERY,
         endedAtMs: kept?.tail.end.endedAtMs ?? null,
       };
+    },
+    held: () =>
+      [...held.values()].map(({ tail: { run, rows, place }, why }) => ({
+        sweepId: run.sweepId,
+        stationId: run.stationId,
+        onDisk: place,
+        rows,
+        why,
+      })),
+    whenHeld(listener) {
+      listeners.push(listener);
     },
     settleHeld,
     async close() {

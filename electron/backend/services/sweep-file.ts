@@ -3,7 +3,7 @@ import { writeSweepCsv } from '../../../core/files/write-csv.ts';
 import { rowsAtPort } from '../../../core/line/port-level.ts';
 import type { Archive } from '../archive/open.ts';
 import { fromThousandths, momentOf } from '../archive/quantities.ts';
-import type { SweepRow } from '../archive/sweeps.ts';
+import type { ReadingRow, SweepRow } from '../archive/sweeps.ts';
 import { readingOf, summaryOf, type Unended } from './as-records.ts';
 import type { Designs } from './designs.ts';
 import { fileNameOf } from './file-name.ts';
@@ -14,18 +14,23 @@ const meterLines = ({ maker, model, serialNumber, firmware, calibrationDueOn }: 
   ...(calibrationDueOn === undefined ? [] : [`calibration due: ${calibrationDueOn}`]),
 ];
 
-/** A sweep as the file that is exported, and whose hash a report prints: the same bytes whenever it is asked for. */
+/**
+ * A sweep as the file that is exported, and whose hash a report prints: the same bytes whenever it is asked for.
+ * @param held  readings that the disk refused so far; they follow those in the archive
+ */
 export function sweepFile(
   archive: Archive,
   designs: Designs,
   row: SweepRow,
   unended: Unended,
+  held: readonly ReadingRow[] = [],
 ): Readonly<{ fileName: string; text: string }> {
   const { station } = designs.at(row.stationId, row.revision);
   const startedAt = momentOf(row.startedAtMs);
   const { state, endReason, meter } = summaryOf(row, unended);
   const testPointLossDb = fromThousandths(row.testPointLossMdb);
-  const rows = rowsAtPort(archive.sweeps.readings(row.seq).map(readingOf), testPointLossDb);
+  const read = [...archive.sweeps.readings(row.seq), ...held];
+  const rows = rowsAtPort(read.map(readingOf), testPointLossDb);
   return {
     fileName: fileNameOf(
       [

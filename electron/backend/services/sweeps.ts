@@ -96,7 +96,8 @@ export function createSweeps(
     reread: async ({ sweepId }) => await rereadSweep(parts, known(sweepId)),
     import: (input) => importSweep(parts, designs, visits, input),
     export({ sweepId }) {
-      return sweepFile(archive, designs, known(sweepId), runs.unended(sweepId));
+      const held = runs.held().find((one) => one.sweepId === sweepId)?.rows;
+      return sweepFile(archive, designs, known(sweepId), runs.unended(sweepId), held);
     },
   };
 }

@@ -73,13 +73,13 @@ export function createWatchRunner(
     const { seq, watchId } = watch.row;
     const takenAtMs = now().getTime();
     const round = watch.next;
-    archive.write(() => archive.watches.addRound(seq, { round, rounds, gap: why, takenAtMs }, []));
+    archive.keep(() => archive.watches.addRound(seq, { round, rounds, gap: why, takenAtMs }, []));
     watch.next += rounds;
     log.warn({ watchId, round, rounds, why }, 'a watch has a gap');
     tell(watchId, { round, rounds, at: momentOf(takenAtMs), gap: why, levels: [] });
   };
   const finish = (watch: Going, state: WatchEndState, reason: string | null): void => {
-    archive.write(() => archive.watches.end(watch.row.seq, state, reason, now().getTime()));
+    archive.keep(() => archive.watches.end(watch.row.seq, state, reason, now().getTime()));
     if (going === watch) going = null;
     log.info({ watchId: watch.row.watchId, state, reason, rounds: watch.next }, 'watch ended');
     ended(watch.row.watchId);
@@ -138,7 +138,7 @@ export function createWatchRunner(
     const meterMdbmv = frequenciesMhz.map((frequencyMhz) => found.get(hzOf(frequencyMhz)) ?? null);
     const takenAtMs = now().getTime();
     const round = watch.next;
-    archive.write(() =>
+    archive.keep(() =>
       archive.watches.addRound(row.seq, { round, rounds: 1, gap: null, takenAtMs }, meterMdbmv),
     );
     watch.next += 1;

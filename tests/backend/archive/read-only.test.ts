@@ -5,18 +5,8 @@ import { ArchiveFault } from '../../../electron/backend/archive/archive-fault.ts
 import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
 import { restoreArchive } from '../../../electron/backend/archive/restore.ts';
 import { openTestArchive, throwAwayFolder } from '../../support/archive.ts';
+import { asNobody } from '../../support/nobody.ts';
 
-/** Root may write everywhere: for a moment this process is nobody. */
-const NOBODY = 65_534;
-function asNobody<T>(work: () => T): T {
-  const isRoot = process.geteuid?.() === 0;
-  if (isRoot) process.seteuid?.(NOBODY);
-  try {
-    return work();
-  } finally {
-    if (isRoot) process.seteuid?.(0);
-  }
-}
 const faultOf = (work: () => unknown): ArchiveFault => {
   try {
     work();

@@ -1,5 +1,6 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import { Refused } from '../../../core/bridge/refused.ts';
+import type { Ballast } from '../../../electron/backend/archive/ballast.ts';
 import type { Archive } from '../../../electron/backend/archive/open.ts';
 import type { GainControlOptions } from '../../../electron/backend/gain-control-handlers.ts';
 import { createHandlers } from '../../../electron/backend/handlers.ts';
@@ -15,12 +16,13 @@ export async function joined(
     script?: Partial<FakeMeterScript>;
     archive?: (archive: Archive) => Archive;
     folder?: string;
+    ballast?: Ballast;
     /** For a folder in which ids were given out before. */
     newId?: () => string;
     gainControl?: Omit<GainControlOptions, keyof ServiceParts>;
   }> = {},
 ) {
-  const made = options.folder === undefined ? testParts() : testParts(options.folder);
+  const made = testParts(options.folder, options.ballast);
   const parts: TestParts = { ...made, newId: options.newId ?? made.newId };
   const shop = createFakeMeterShop({ now: parts.clock.now, ...options.script });
   const archive = options.archive?.(parts.archive) ?? parts.archive;

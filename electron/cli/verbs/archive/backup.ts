@@ -4,7 +4,7 @@ import { type Backup, backupFolderOf } from '../../../backend/archive/backup-lis
 import { dataFolder } from '../../../backend/data-folder.ts';
 import { makeBackup } from '../../../backend/services/backups.ts';
 import { dataOption, withArchive } from '../../archive-folder.ts';
-import { answered, type Outcome, refused } from '../../outcome.ts';
+import { answered, type Outcome } from '../../outcome.ts';
 import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../../verb.ts';
 
 type Options = Readonly<{ data?: string; to?: string }>;
@@ -25,14 +25,17 @@ function textOf({ path, facts }: Backup, gone: readonly string[]): string {
 
 async function act({ data, to }: Options, io: VerbIo): Promise<Outcome> {
   const folder = dataFolder(data);
-  if (!folder.ok) return refused(folder);
   return await withArchive(data, async (archive) => {
     const now = new Date();
     const { made, gone } = await makeBackup(archive, {
-      folder: to ?? backupFolderOf(folder.value),
+      folder: to ?? backupFolderOf(folder),
       now,
       program: packageJson.version,
       signal: io.signal,
+      told: (what, done, total) =>
+        io.far(
+          what === 'copying' ? `Copied ${done} of ${total} pages` : `Looked at ${done} of ${total} records`,
+        ),
     });
     const { path, facts } = made;
     const { records, sweeps, broken, bytes, sha256, device, seq, hash } = facts;

@@ -38,7 +38,8 @@ const textOf = ({ path, records, sweeps, bytes, head }: GivenOut): string =>
 async function act(options: Options, io: VerbIo): Promise<Outcome> {
   const what = scopeOf(options);
   return await withArchive(options.data, async (archive) => {
-    const given = await giveOut(archive, { what, path: options.out, madeAtMs: Date.now() }, io.signal);
+    const order = { what, path: options.out, madeAtMs: Date.now() };
+    const given = await giveOut(archive, order, io.signal, (records) => io.far(`Wrote ${records} records`));
     const { path, records, sweeps, bytes, head } = given;
     return answered({ path, records, sweeps, bytes, head }, textOf(given));
   });

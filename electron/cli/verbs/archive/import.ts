@@ -34,17 +34,24 @@ function lineOf({ fileName, became, why, added, sweeps, conflicts }: FolderFile)
   }
 }
 
+const shareOf = (done: number, total: number): string =>
+  `${total === 0 ? 0 : Math.floor((100 * done) / total)} %`;
+
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 
 async function act(path: string, { data, operator = '' }: Options, io: VerbIo): Promise<Outcome> {
   return await withArchive(data, async (archive) => {
     const order = { operator, now: () => new Date() };
     if (!isFolder(path)) {
-      const taken = await takeIn(archive, { path, ...order }, io.signal);
+      const taken = await takeIn(archive, { path, ...order }, io.signal, (done, total) =>
+        io.far(`Read ${shareOf(done, total)} of ${path}`),
+      );
       const { records, added, known, conflicts, sweeps, sha256, device } = taken;
       return answered({ records, added, known, conflicts, sweeps, sha256, device }, fileText(taken));
     }
-    const files = await takeInFolder(archive, path, order, io.signal);
+    const files = await takeInFolder(archive, path, order, io.signal, (file, place, count, done, total) =>
+      io.far(`Read ${shareOf(done, total)} of ${file}, file ${place} of ${count}`),
+    );
     const text = files.length === 0 ? `No file of records is in ${path}.` : files.map(lineOf).join('\n');
     const odd = files.some(({ became }) => became === 'refused');
     return answered({ files }, text, odd ? 'fail' : 'pass');

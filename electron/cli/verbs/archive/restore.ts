@@ -4,7 +4,7 @@ import { backupFolderOf, lastVerified, listBackups } from '../../../backend/arch
 import { type Restored, restoreArchive } from '../../../backend/archive/restore.ts';
 import { dataFolder } from '../../../backend/data-folder.ts';
 import { dataOption } from '../../archive-folder.ts';
-import { answered, type Outcome, refused } from '../../outcome.ts';
+import { answered, type Outcome } from '../../outcome.ts';
 import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../../verb.ts';
 
 type Options = Readonly<{ data?: string; from?: string }>;
@@ -18,8 +18,7 @@ const textOf = ({ records, sweeps, keptAside }: Restored, from: string): string 
 
 async function act({ data, from }: Options, io: VerbIo): Promise<Outcome> {
   const folder = dataFolder(data);
-  if (!folder.ok) return refused(folder);
-  const backups = backupFolderOf(folder.value);
+  const backups = backupFolderOf(folder);
   const source = from ?? lastVerified(listBackups(backups))?.path;
   if (source === undefined)
     return {
@@ -30,7 +29,7 @@ async function act({ data, from }: Options, io: VerbIo): Promise<Outcome> {
     };
   try {
     const restored = await restoreArchive({
-      folder: folder.value,
+      folder,
       from: source,
       nowMs: Date.now(),
       signal: io.signal,

@@ -3,7 +3,7 @@ import { ArchiveFault } from '../../../backend/archive/archive-fault.ts';
 import { type Salvaged, salvageArchive } from '../../../backend/archive/salvage.ts';
 import { dataFolder } from '../../../backend/data-folder.ts';
 import { dataOption } from '../../archive-folder.ts';
-import { answered, type Outcome, refused } from '../../outcome.ts';
+import { answered, type Outcome } from '../../outcome.ts';
 import { jsonFlag, type RunVerb, type Verb } from '../../verb.ts';
 
 type Options = Readonly<{ data?: string }>;
@@ -21,9 +21,8 @@ const textOf = ({ proven, unproven, lost, filledFrom, keptAside }: Salvaged): st
 
 async function act({ data }: Options): Promise<Outcome> {
   const folder = dataFolder(data);
-  if (!folder.ok) return refused(folder);
   try {
-    const salvaged = await salvageArchive({ folder: folder.value, nowMs: Date.now() });
+    const salvaged = await salvageArchive({ folder, nowMs: Date.now() });
     return answered(salvaged, textOf(salvaged));
   } catch (fault) {
     if (fault instanceof ArchiveFault)

@@ -30,7 +30,10 @@ function textOf({ records, sweeps, broken, head }: Verified): string {
 
 async function act({ data }: Options, io: VerbIo): Promise<Outcome> {
   return await withArchive(data, async (archive) => {
-    const found = await verify(archive, io.signal);
+    const { links } = archive.copies.extent();
+    const found = await verify(archive, io.signal, (records) =>
+      io.far(`Looked at ${records} of ${links} records`),
+    );
     const { records, sweeps, broken, head } = found;
     return answered({ sweeps, broken, records, head }, textOf(found), broken.length === 0 ? 'pass' : 'fail');
   });
