@@ -48,7 +48,9 @@ export async function joined(
     return found;
   };
   const start = async (count = 6, portName = 'forward output'): Promise<string> => {
-    const frequenciesMhz = Array.from({ length: count }, (_, i) => 54 + i * 6);
+    // So many that they would leave the band in steps of 6 MHz stand closer.
+    const stepMhz = count > 400 ? 1 : 6;
+    const frequenciesMhz = Array.from({ length: count }, (_, i) => 54 + i * stepMhz);
     const { sweepId } = await handlers['sweeps.start'](
       { visitId: visit.visitId, portName, purpose: 'as-found', frequenciesMhz },
       signal,
