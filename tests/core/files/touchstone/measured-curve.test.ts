@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { Station } from '../../../../core/files/station.ts';
-import { measuredCurve, withCurve } from '../../../../core/files/touchstone/measured-curve.ts';
+import { measuredCurve, withCurve, withoutCurve } from '../../../../core/files/touchstone/measured-curve.ts';
 import { measuredLossDb } from '../../../../core/plug-ins/measured.ts';
 
 const response = (change = {}) => ({
@@ -63,4 +63,13 @@ it.each([
 it('refuses a position or a value that the station does not have', () => {
   expect(withCurve(station, 'pad', 8, [[54, 1]])).toMatchObject({ ok: false, code: 'no-such-position' });
   expect(withCurve(station, 'input equalizer', 5, [[54, 1]])).toMatchObject({ ok: false, code: 'bad-value' });
+});
+
+it('gives a value the loss of its label back, and leaves the other values theirs', () => {
+  const both = withCurve(station, 'input equalizer', 0, [[54, 0.2]]);
+  if (!both.ok) throw new Error(both.help);
+  const one = withoutCurve(both.value, 'input equalizer', 8);
+  expect(one.positions[0]?.curves).toEqual({ '0': [[54, 0.2]] });
+  expect(withoutCurve(one, 'input equalizer', 0).positions[0]).not.toHaveProperty('curves');
+  expect(withoutCurve(one, 'no such', 0)).toEqual(one);
 });

@@ -1,0 +1,131 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { Station } from '../../../core/files/station.ts';
+import { App } from '../../../renderer/app.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
+import { exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { StillObserver } from '../still-observer.ts';
+
+beforeEach(() => {
+  vi.stubGlobal('ResizeObserver', StillObserver);
+  Element.prototype.scrollIntoView = () => {};
+});
+afterEach(cleanup);
+
+/** Half a dB more than the label says at the low end, and no less at the high one. */
+const measured = (gain: (share: number) => number, ohm = 75) =>
+  new File(
+    [
+      `# MHz S DB R ${ohm}\n${[50, 460, 900].map((f, i) => `${f} -60 0 ${gain(i / 2)} 0 -60 0 -60 0`).join('\n')}\n`,
+    ],
+    'eight.s2p',
+  );
+
+async function host() {
+  const found = sheetOf([sweepOf({ n: 1, offDb: () => 0 })]);
+  const kept = { sheet: found.sheet };
+  const scripted = scriptedClient({
+    'host.describe': () => ({
+      version: '0.1.0',
+      host: 'memory',
+      archivePath: '/data/tiltwright.sqlite',
+      recoveredSweeps: [],
+      profiles: [],
+    }),
+    'meters.current': () => ({ meter: null }),
+    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
+    'stations.open': () => kept.sheet,
+    'sweeps.open': ({ sweepId }) => {
+      const sweep = found.byId[sweepId];
+      if (sweep === undefined) throw new Error('no such sweep');
+      return sweep;
+    },
+    'stations.import': ({ text }) => {
+      const revision = kept.sheet.revision + 1;
+      kept.sheet = { ...kept.sheet, revision, station: Station.parse(JSON.parse(text)) };
+      return { stationId: station.id, revision };
+    },
+  });
+  const store = createWorkbenchStore();
+  const workbench = createWorkbench(
+    scripted.client,
+    store,
+    createLiveFeed(() => {}),
+  );
+  workbench.listen();
+  const bench = { store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' };
+  render(<App bench={bench} />);
+  await act(() => workbench.arrive());
+  await act(() => workbench.openStation(station.id));
+  await act(async () => store.getState().dialogOpened({ open: 'position', position: 'input equalizer' }));
+  const curves = () => kept.sheet.station.positions.find(({ name }) => name === 'input equalizer')?.curves;
+  return { store, curves };
+}
+const dialog = () => within(screen.getByRole('dialog'));
+const choose = (file: File) =>
+  act(async () => {
+    const input = document.querySelector('input[type=file][accept=".s2p,.ts"]');
+    if (input === null) throw new Error('nothing to choose a file with');
+    fireEvent.change(input, { target: { files: [file] } });
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  });
+const press = (name: string) =>
+  act(async () => {
+    fireEvent.click(dialog().getByRole('button', { name }));
+  });
+
+it('shows a measured loss at three frequencies before anything is computed with it, and takes it back', async () => {
+  const { store, curves } = await host();
+  expect(dialog().getByRole('region', { name: 'Loss of 8' }).textContent).toMatch(/^8 by its label: /);
+  await choose(measured((share) => -9 + 8 * share));
+  const rows = dialog()
+    .getAllByRole('row')
+    .map((row) => [...row.children].map((cell) => cell.textContent));
+  expect(rows.map(([mhz]) => mhz)).toEqual(['MHz', '54', '462', '870']);
+  // 9 dB at 50 MHz, 5 at 460, 1 at 900, straight between.
+  expect(rows.slice(1).map(([, , now]) => now)).toEqual(['9.0', '5.0', '1.3']);
+  expect(curves()).toBeUndefined();
+  await press('Compute with it');
+  expect(curves()).toEqual({
+    '8': [
+      [50, 9],
+      [460, 5],
+      [900, 1],
+    ],
+  });
+  expect(dialog().getByRole('region', { name: 'Loss of 8' }).textContent).toMatch(
+    /^8 as measured, 3.points: /,
+  );
+  const { notice } = store.getState();
+  expect(notice?.text).toBe('The measured loss of 8 is kept.');
+  await act(async () => notice?.undo?.go());
+  expect(curves()).toBeUndefined();
+});
+
+it('goes back to the label, and leaves a draft that is not wanted', async () => {
+  const { curves } = await host();
+  await choose(measured(() => -7));
+  await press('Not this one');
+  expect(curves()).toBeUndefined();
+  await choose(measured(() => -7));
+  await press('Compute with it');
+  expect(curves()).toBeDefined();
+  await press('By its label again');
+  expect(curves()).toBeUndefined();
+});
+
+const said = () => within(dialog().getByRole('region', { name: 'Loss of 8' })).getByRole('alert');
+
+it('says why a file is no loss of a plug-in, and keeps nothing of it', async () => {
+  const { curves } = await host();
+  await choose(measured(() => 20));
+  expect(said().textContent).toBe('eight.s2p, 50 MHz: S21 is a gain of 20.0 dB; a plug-in has a loss');
+  expect(dialog().queryByRole('button', { name: 'Compute with it' })).toBeNull();
+  await choose(new File(['not a measurement'], 'x.s2p'));
+  expect(said().textContent).toMatch(/^x\.s2p/);
+  expect(curves()).toBeUndefined();
+});
