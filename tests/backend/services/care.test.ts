@@ -38,10 +38,9 @@ const toldOf = (bench: Bench) =>
 /** Some readings are on the disk, the rest is held. */
 async function held(): Promise<Readonly<{ bench: Bench; sweepId: string }>> {
   const bench = await joined();
-  const sweepId = await bench.start(480);
-  // The first reading is kept at once, those that come quickly after it wait a little for each other.
-  await bench.until(() => bench.readCount() > 0);
-  fillTheDisk(0);
+  fillTheDisk(4);
+  // So many don't fit into the pages that are left.
+  const sweepId = await bench.start(2000);
   await bench.endOf(sweepId);
   return { bench, sweepId };
 }
