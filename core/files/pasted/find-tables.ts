@@ -39,9 +39,12 @@ function headerAt(rows: readonly CsvRow[], at: number, needed: readonly Role[]) 
   if (row === undefined || !mayBeHeader(row)) return null;
   const { columns, clash } = columnsOf(row);
   if (needed.some((role) => columns[role] === undefined)) return null;
-  const united = withUnitsBelow(row, rows[at + 1]);
+  const below = withUnitsBelow(row, rows[at + 1]);
+  // Units that take a heading its meaning are none of it.
+  const told = below === null ? null : columnsOf(below).columns;
+  const united = told === null || needed.some((role) => told[role] === undefined) ? null : below;
   const begun: Begun = { header: united ?? row, bodyFrom: at + (united === null ? 1 : 2) };
-  return { ...begun, columns: united === null ? columns : columnsOf(united).columns, clash };
+  return { ...begun, columns: united === null || told === null ? columns : told, clash };
 }
 
 /** Where every row has one cell more than the heading, its empty first cell was lost, if the cells themselves say so. */
