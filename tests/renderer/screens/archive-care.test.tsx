@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, it } from 'vitest';
+import { ClientFault } from '../../../core/bridge/client-fault.ts';
 import { ArchiveCare } from '../../../renderer/screens/ArchiveCare.tsx';
 import type { BackupList, Checked } from '../../../renderer/state/backup-commands.ts';
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
@@ -23,10 +24,14 @@ const line = (broken = 0): Line => ({
 const head = { device: '00000000-0000-4000-8000-000000000001', seq: 40, hash: 'a'.repeat(64) };
 const whole: Checked = { records: 40, sweeps: 3, broken: [], head };
 
-async function shown(made: Line, checked: Checked = whole) {
+async function shown(
+  made: Line,
+  checked: Checked | Promise<Checked> = whole,
+  folderWarning: string | null = null,
+) {
   const backups: Line[] = [];
   const asked: (string | null)[] = [];
-  const { client } = scriptedClient({
+  const { client, emit } = scriptedClient({
     'backups.list': () => ({
       folder: '/data/backups',
       archivePath: '/data/tiltwright.sqlite',
@@ -41,6 +46,10 @@ async function shown(made: Line, checked: Checked = whole) {
     'archive.verify': () => checked,
   });
   const store = createWorkbenchStore();
+  store.getState().careBecame({
+    ...{ held: [], ballast: 'there', ballastBytes: 20_000_000, freeBytes: 1e9, neededBytes: 220_000_000 },
+    folderWarning,
+  });
   const feed = createLiveFeed(() => {});
   const workbench = createWorkbench(client, store, feed);
   render(
@@ -49,7 +58,7 @@ async function shown(made: Line, checked: Checked = whole) {
     </BenchContext>,
   );
   await act(async () => {});
-  return { asked };
+  return { asked, emit, store };
 }
 const status = () => (screen.getByRole('status').textContent ?? '').replaceAll('\u00A0', ' ');
 const words = () => (document.body.textContent ?? '').replaceAll('\u00A0', ' ');
@@ -81,4 +90,36 @@ it('checks every record, and names the first that is not as it was', async () =>
   await shown(line(), { ...whole, broken });
   await press('Check every record');
   expect(status()).toBe('1 record is not as recorded. The first: record 7 was changed');
+});
+
+it('says how far the check is, and after it the head of the chain', async () => {
+  const { promise, resolve } = Promise.withResolvers<Checked>();
+  const { emit } = await shown(line(), promise);
+  await press('Check every record');
+  expect(screen.queryByRole('button', { name: 'Check every record' })).toBeNull();
+  await act(async () => emit('verify.progress', { done: 12_345, total: 50_000 }));
+  expect(status()).toMatch(/^Looked at 12.?345 of 50.?000 records: 24 %$/);
+  expect(screen.getByRole('progressbar')).toHaveProperty('value', 12_345);
+  await act(async () => resolve(whole));
+  expect(status()).toMatch(/^40 records with 3 sweeps: each is as it was recorded\./);
+  expect(words()).toContain(`Head of this laptop’s chain: ${head.device}, record 40, ${head.hash}`);
+  expect(screen.queryByRole('progressbar')).toBeNull();
+});
+
+it('stops a check, says that it was not whole, and leaves no notice of a fault', async () => {
+  const { promise, reject } = Promise.withResolvers<Checked>();
+  const { store } = await shown(line(), promise);
+  await press('Check every record');
+  await press('Stop the check');
+  await act(async () =>
+    reject(new ClientFault('cancelled', 'archive.verify', 'cancelled before it was done')),
+  );
+  expect(status()).toBe('Stopped; not every record was looked at.');
+  expect(store.getState().notice).toBeNull();
+  expect(screen.getByRole('button', { name: 'Check every record' })).toBeDefined();
+});
+
+it('says where the folder of the archive is no good place for it', async () => {
+  await shown(line(), whole, 'this folder is on the network; start with --data and another');
+  expect(words()).toContain('This folder is on the network; start with --data and another.');
 });
