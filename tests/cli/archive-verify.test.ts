@@ -1,10 +1,10 @@
-import { existsSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { ARCHIVE_FILE } from '../../electron/backend/archive/open.ts';
 import { archive } from '../../electron/cli/verbs/archive.ts';
 import { joined } from '../backend/services/joined.ts';
-import { lookInto, openTestArchive, throwAwayFolder } from '../support/archive.ts';
+import { lookInto, openTestArchive, stationFile, throwAwayFolder } from '../support/archive.ts';
 import { runInside, runOutside } from '../support/command-line.ts';
 
 async function recorded(): Promise<Readonly<{ folder: string; sweepId: string }>> {
@@ -56,6 +56,44 @@ it('ends with 3 where there is no archive, and makes none; and while a workbench
   const busy = await runInside([archive], ['archive', 'verify', '--data', empty]);
   expect(busy.exitCode).toBe(3);
   expect(busy.stderr).toContain('another Tiltwright is at work in this folder');
+});
+
+it('says on a terminal how far it is, in one line that goes; elsewhere and in the answer nothing of it', async () => {
+  const folder = throwAwayFolder();
+  const filled = openTestArchive(folder);
+  // Enough for some portions of 10 ms.
+  filled.write(() => {
+    for (let i = 0; i < 1500; i += 1) {
+      filled.stations.add(`s${i}`, i);
+      filled.stations.addRevision({
+        ...{ stationId: `s${i}`, revision: 1, name: 'n', fileName: 'f', addedAtMs: 0 },
+        design: stationFile({ id: `s${i}`, name: 'n' }),
+      });
+    }
+  });
+  filled.close();
+  const stick = throwAwayFolder();
+  const other = throwAwayFolder();
+  openTestArchive(other).close();
+  const file = join(stick, 'all.records.gz');
+  const words: readonly (readonly [args: string[], far: RegExp])[] = [
+    [['verify', '--data', folder], /^Looked at \d+ of 1501 records$/],
+    [['export', '--data', folder, '--out', file], /^Wrote \d+ records$/],
+    [['import', file, '--data', other], /^Read \d+ % of .*all\.records\.gz$/],
+  ];
+  for (const [args, far] of words) {
+    const seen = await runInside([archive], ['archive', ...args], true);
+    expect(seen.exitCode).toBe(0);
+    // Each takes the place of the one before, and the last is wiped out before the answer.
+    const lines = seen.stderr.split('\r\u001b[2K');
+    expect([lines.at(0), lines.at(-1)]).toEqual(['', '']);
+    expect(lines.length).toBeGreaterThan(2);
+    for (const line of lines.slice(1, -1)) expect(line).toMatch(far);
+    // No file is written over.
+    if (args[0] === 'export') rmSync(file);
+    const unseen = await runInside([archive], ['archive', ...args]);
+    expect([unseen.stderr, unseen.exitCode]).toEqual(['', 0]);
+  }
 });
 
 it('refuses what it does not know, in one line', async () => {

@@ -1,6 +1,10 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { contractVersion } from '../../core/bridge/fingerprint.ts';
+import { openBackend } from '../../electron/backend/backend.ts';
 import { runBackendService } from '../../electron/main/backend-service.ts';
+import { throwAwayFolder } from '../support/archive.ts';
 import { fakeProcess } from '../support/fake-electron.ts';
 import { plainHandlers } from '../support/plain-handlers.ts';
 import { soon } from '../support/soon.ts';
@@ -136,6 +140,30 @@ describe('the backend’s service', () => {
     await soon(() => heard.length === 1);
     expect(heard).toEqual([{ kind: 'cannot-open', why: 'this archive is of a newer program' }]);
     expect(exits).toEqual([3]);
+  });
+
+  it('gives the page the very commands for an archive that is damaged', async () => {
+    const folder = throwAwayFolder();
+    writeFileSync(join(folder, 'tiltwright.sqlite'), 'SQLite format 3\0');
+    const process = fakeProcess();
+    const heard: unknown[] = [];
+    process.parentSide.onMessage((message) => heard.push(message));
+    await runBackendService({
+      port: process.port,
+      openBackend,
+      dataDir: folder,
+      onFault: () => {},
+      exit: () => {},
+    });
+    await soon(() => heard.length === 1);
+    expect(heard).toEqual([
+      {
+        kind: 'cannot-open',
+        why: expect.stringContaining(
+          `\`npm run -s tiltwright -- archive restore --from FILE --data "${folder}"\``,
+        ),
+      },
+    ]);
   });
 
   it('does not heed nonsense of its parent', async () => {

@@ -1,9 +1,10 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { createClient } from '../../core/bridge/client.ts';
+import { openTestArchive } from '../support/archive.ts';
 import { projectRoot } from '../support/fake-electron.ts';
 import { enter, openSocketWire } from '../support/loopback-client.ts';
 
@@ -35,6 +36,24 @@ it('a folder that can not be made is one line and exit 2', () => {
   expect([run.status, run.stdout]).toEqual([2, '']);
   expect(run.stderr.trim().split('\n')).toEqual([expect.stringContaining('--data')]);
 });
+
+it('an archive that can not be opened is one line with the very commands, exit 3, and the file as it was', () => {
+  const archive = path.join(folder, 'tiltwright.sqlite');
+  openTestArchive(folder).close();
+  const bytes = readFileSync(archive);
+  bytes.fill(0, 4 * 4096, 20 * 4096);
+  writeFileSync(archive, bytes);
+  const words = ['--browser', '--no-open', '--data', folder];
+  const run = spawnSync(process.execPath, [...program, ...words], { encoding: 'utf8' });
+  expect([run.status, run.stdout]).toEqual([3, '']);
+  // A first start may have said before it that it builds.
+  const [line, ...more] = run.stderr.split('\n').filter((one) => one.includes(folder));
+  expect(more).toEqual([]);
+  expect(line).toContain(`${archive}: the archive is damaged`);
+  for (const verb of ['restore --from FILE', 'salvage'])
+    expect(line).toContain(`npm run -s tiltwright -- archive ${verb} --data "${folder}"`);
+  expect(readFileSync(archive).equals(bytes)).toBe(true);
+}, 180_000);
 
 /** Starts the program without a display, and gives what it printed once it is ready. */
 async function started(words: readonly string[]) {
@@ -71,6 +90,18 @@ it('the ready line is one line on standard output, the workbench answers, and a 
   expect(await ended).toBe(0);
   expect(await closed).toBe(true);
   expect(existsSync(path.join(folder, 'tiltwright.sqlite-wal'))).toBe(false);
+}, 180_000);
+
+it('warns of a folder that a program copies elsewhere, in one line, and works in it all the same', async () => {
+  mkdirSync(path.join(folder, '.stfolder'));
+  const { child, printed, ended } = await started(['--browser', '--no-open']);
+  const said = printed.err.replace('Building the workbench, once…\n', '');
+  expect(said).toMatch(
+    /^[^\n]+: a program copies this folder elsewhere .* start with --data and [^\n]+\.\n$/,
+  );
+  expect(printed.out).toMatch(/^Workbench ready at /);
+  child.kill('SIGTERM');
+  expect(await ended).toBe(0);
 }, 180_000);
 
 it.runIf(process.platform === 'linux')(
