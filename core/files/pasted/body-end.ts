@@ -37,8 +37,10 @@ const isTitle = (row: CsvRow, width: number): boolean => {
 /** "3.1 Downstream channels": a number that begins a title, straight above a line of headings. */
 const isNumberedTitle = (row: CsvRow, width: number, next: CsvRow | undefined): boolean => {
   const [first = ''] = row.cells;
+  // Most rows have a second cell; they are looked at no further.
   return (
     width > 1 &&
+    (row.cells[1] ?? '') === '' &&
     filled(row).length === 1 &&
     /^\d+(?:\.\d+)? [A-Za-z\u00C0-\u024F]{3,}( [A-Za-z\u00C0-\u024F]+)+\W*$/.test(first) &&
     next !== undefined &&

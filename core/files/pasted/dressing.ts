@@ -18,7 +18,7 @@ export function undressed(text: string): string {
   const isBlank = (line: string) => line.trim() === '';
   if (first[0] === '>' && lines.every((line) => isBlank(line) || quotedLine.test(line)))
     return undressed(lines.map((line) => line.replace(quotedLine, '')).join('\n'));
-  const quoted = lines.filter((line) => quotedLine.test(line));
+  const quoted = text.includes('>') ? lines.filter((line) => quotedLine.test(line)) : [];
   if (quoted.length > 1 && quotedWords.test(quoted[0] ?? ''))
     return undressed(lines.map((line) => line.replace(quotedLine, '')).join('\n'));
   const head = lines.slice(0, 200);

@@ -68,7 +68,14 @@ function sheetOf(count: number) {
  * @source   HTML Standard, "Tabular data", "Named character references"; the marks of forums are common practice
  */
 export function withoutMarks(text: string): string {
-  if (!hasRow.test(text) || text.length > MOST_CHARS || isTangled.test(text)) return text;
+  // Told by one sign, so that most texts are looked at no further.
+  if (
+    !(text.includes('<') || text.includes('[')) ||
+    !hasRow.test(text) ||
+    text.length > MOST_CHARS ||
+    isTangled.test(text)
+  )
+    return text;
   const rows = [...text.matchAll(/<tr\b[^<>]*>|\[tr[^[\]]*\]/gi)];
   const sheet = sheetOf(text.split('\n').length);
   let line = 0;

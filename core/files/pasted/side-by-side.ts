@@ -16,6 +16,15 @@ function groupsIn(cells: readonly string[]): Readonly<{ width: number; stride: n
   return null;
 }
 
+/** One group's headings where they name frequency and level; null also where titles above say that they are not the same. */
+function headOf(heading: CsvRow, width: number, above: CsvRow | undefined): CsvRow | null {
+  const titles = above?.cells.filter((cell) => cell !== '' && !isNumberLike(cell)) ?? [];
+  const first = { ...heading, cells: heading.cells.slice(0, width) };
+  const { columns, clash } = columnsOf(first);
+  const names = clash === null && columns.frequency !== undefined && columns.level !== undefined;
+  return names && titles.length < 2 ? first : null;
+}
+
 /**
  * Rows in which tables that stand side by side under the same headings have come one under the other, each with its
  * heading, so that they are joined only where tables one under the other would be.
@@ -31,17 +40,8 @@ export function oneUnderOther(rows: readonly CsvRow[]): readonly CsvRow[] {
     if (heading === undefined) break;
     const groups =
       heading.cells.length > 3 && !heading.cells.some(isNumberLike) ? groupsIn(heading.cells) : null;
-    const first = { ...heading, cells: heading.cells.slice(0, groups?.width ?? 0) };
-    const { columns, clash } = columnsOf(first);
-    // Titles above them say that they are not the same.
-    const titled = (rows[at - 1]?.cells.filter((cell) => cell !== '' && !isNumberLike(cell)).length ?? 0) > 1;
-    if (
-      groups === null ||
-      titled ||
-      clash !== null ||
-      columns.frequency === undefined ||
-      columns.level === undefined
-    ) {
+    const first = groups === null ? null : headOf(heading, groups.width, rows[at - 1]);
+    if (groups === null || first === null) {
       made.push(heading);
       at++;
       continue;
