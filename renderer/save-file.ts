@@ -16,6 +16,9 @@ type Place = Readonly<{
 }>;
 type AskForPlace = (options: Readonly<{ suggestedName: string }>) => Promise<Place>;
 
+/** A no that comes sooner was said by no person: nobody was asked. */
+const QUICKER_THAN_A_HAND_MS = 150;
+
 /**
  * Asks where a text goes, where the page can ask: another drive, say. Elsewhere the window or the browser asks, or takes
  * the folder that it always takes.
@@ -23,6 +26,7 @@ type AskForPlace = (options: Readonly<{ suggestedName: string }>) => Promise<Pla
  */
 export async function saveFileElsewhere(fileName: string, text: string): Promise<boolean> {
   const ask = 'showSaveFilePicker' in window ? (window.showSaveFilePicker as AskForPlace) : null;
+  const askedAtMs = performance.now();
   try {
     const place = await ask?.({ suggestedName: fileName });
     if (place !== undefined) {
@@ -32,8 +36,9 @@ export async function saveFileElsewhere(fileName: string, text: string): Promise
       return true;
     }
   } catch (fault) {
-    if (fault instanceof DOMException && fault.name === 'AbortError') return false;
-    // The window lets no page ask, and a drive may refuse: then the usual way.
+    const isNo = fault instanceof DOMException && fault.name === 'AbortError';
+    if (isNo && performance.now() - askedAtMs > QUICKER_THAN_A_HAND_MS) return false;
+    // The window lets no page ask, a system has no dialog to show, a drive refuses: then the usual way.
   }
   saveFile(fileName, text);
   return true;

@@ -39,6 +39,7 @@ function Held({ held }: Readonly<{ held: readonly HeldSweep[] }>) {
   const { keepHeld, exportSweep } = useWorkbench();
   const { noticed } = useActions();
   const busy = useSelected(selectBusy);
+  const [savedAs, setSavedAs] = useState<string | null>(null);
   const saveAll = async () => {
     const saved: string[] = [];
     for (const { sweepId } of held) {
@@ -51,18 +52,16 @@ function Held({ held }: Readonly<{ held: readonly HeldSweep[] }>) {
       }
       if (await saveFileElsewhere(made.value.fileName, made.value.text)) saved.push(made.value.fileName);
     }
-    if (saved.length > 0)
-      noticed({
-        tone: 'news',
-        text: `Saved as ${saved.join(', ')}.`,
-        help: 'Look whether it is there. It stays in memory too, until the disk takes it.',
-      });
+    if (saved.length > 0) setSavedAs(saved.join(', '));
   };
   return (
     <section className="notice notice--problem" aria-label="Not on the disk">
       <Mark verdict="fail" pointing="up" />
       <p>
-        <strong>{heldWords(held)}</strong> Nothing is lost while the program runs. Make room, then try again.
+        <strong>{heldWords(held)}</strong>{' '}
+        {savedAs === null
+          ? 'Nothing is lost while the program runs. Make room, then try again.'
+          : `Saved as ${savedAs}. It stays in memory too, until the disk takes it.`}
       </p>
       <PressButton onPress={keepHeld} isDisabled={busy === 'care'}>
         Try again

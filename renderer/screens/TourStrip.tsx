@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import { Glyph } from '../parts/Glyph.tsx';
-import { selectNotice, selectTour } from '../state/select.ts';
+import { selectDiskIsInNeed, selectNotice, selectTour } from '../state/select.ts';
 import { TOUR_STEPS, tourCard } from '../state/tour-steps.ts';
 import { useActions, useSelected } from '../state/use-workbench.ts';
 
@@ -12,10 +12,11 @@ const selectCard = (state: Parameters<typeof tourCard>[0]): string => JSON.strin
 export function TourStrip() {
   const tour = useSelected(selectTour);
   const notice = useSelected(selectNotice);
+  const diskIsInNeed = useSelected(selectDiskIsInNeed);
   const said = useSelected(selectCard);
   const { tourBecame } = useActions();
   const card: ReturnType<typeof tourCard> = JSON.parse(said);
-  if (tour !== 'on' || card === null || notice !== null) return null;
+  if (tour !== 'on' || card === null || notice !== null || diskIsInNeed) return null;
   return (
     <section className="tour" aria-label="First steps">
       <span className="tour__step" aria-hidden="true">

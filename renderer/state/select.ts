@@ -21,6 +21,9 @@ export const selectNotes = (state: State) => state.notes;
 export const selectOperator = (state: State) => state.operator;
 export const selectDialog = (state: State) => state.dialog;
 export const selectCare = (state: State) => state.care;
+/** Whether the disk is in such need that it is told over every screen. */
+export const selectDiskIsInNeed = ({ care }: State): boolean =>
+  care !== null && (care.held.length > 0 || care.ballast === 'given-up');
 export const selectNotice = (state: State) => state.notice;
 export const selectFace = (state: State) => state.face;
 export const selectBusy = (state: State) => state.busy;

@@ -85,6 +85,8 @@ export function createCare(
         if (fault instanceof ArchiveFault) throw refused(fault.code, fault.where, fault.help);
         throw fault;
       }
+      // There may be room for the ballast as well.
+      if (timer !== undefined) lookOnce();
       return read();
     },
     begin(lookMs = LOOK_MS) {
