@@ -67,10 +67,10 @@ it('knows every station of the demo by its own story, and lists it', async () =>
   expect(stations.map(({ name }) => name)).toEqual(quillmere.map(({ station }) => station.name));
 });
 
-it('makes nothing in a folder that is no place for records', async () => {
-  const folder = join(throwAwayFolder(), 'Dropbox');
-  await expect(openBackend({ dataDir: folder, host: 'memory', emit: () => undefined })).rejects.toThrow(
-    /--data DIR/,
-  );
-  expect(existsSync(folder)).toBe(false);
+it('works in a folder that is no good place for records, and warns of it', async () => {
+  const { call } = await realBackend(join(throwAwayFolder(), 'Sync'));
+  const { folderWarning } = await call['care.read']({}, signal);
+  expect(folderWarning).toMatch(/^a program copies this folder elsewhere/);
+  const { call: elsewhere } = await realBackend(throwAwayFolder());
+  expect((await elsewhere['care.read']({}, signal)).folderWarning).toBeNull();
 });

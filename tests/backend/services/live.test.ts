@@ -135,9 +135,9 @@ describe('a live reading', () => {
     const bench = await joined({
       archive: (archive) => ({
         ...archive,
-        write: (work) => {
+        keep: (work) => {
           if (full) throw new ArchiveFault('full', archive.path, 'the disk is full');
-          return archive.write(work);
+          return archive.keep(work);
         },
       }),
     });
