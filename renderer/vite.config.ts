@@ -14,6 +14,6 @@ export default defineConfig({
     target: 'chrome130',
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
-    chunkSizeWarningLimit: 2000,
+    chunkSizeWarningLimit: 3000,
   },
 });
