@@ -3,6 +3,7 @@ import type { ComparedRow } from '../../core/drift/compare-sweeps.ts';
 import { mhz as mhzWords, signedDecimal } from '../format.ts';
 import { Crosshair, type CrossLine } from './Crosshair.tsx';
 import { BandAxis } from './HistoryDrawing.tsx';
+import { LevelGrid } from './LevelGrid.tsx';
 import { apart, type PlotBox, type Span, ticksOf, xAt, yAt } from './scale.ts';
 
 type Both = ComparedRow & Readonly<{ differenceDb: number }>;
@@ -44,19 +45,13 @@ export function CompareDrawing({ both, plot, view, row, lines, width, height }: 
     LABEL_GAP,
     plot,
   );
+  const grid = ticksOf(levels, Math.max(3, (plot.bottom - plot.top) / 40)).map((db) => ({
+    y: y(db),
+    text: signedDecimal(db),
+  }));
   return (
     <svg className="overlay" width={width} height={height} aria-hidden="true">
-      {ticksOf(levels, Math.max(3, (plot.bottom - plot.top) / 40)).map((db) => (
-        <g key={db} className="level-chart__grid">
-          <line x1={plot.left} x2={plot.right} y1={y(db)} y2={y(db)} />
-          <text className="tick" x={plot.left - 10} y={y(db) + 5} textAnchor="end">
-            {signedDecimal(db)}
-          </text>
-        </g>
-      ))}
-      <text className="tick tick--unit" x={plot.left - 10} y={plot.top - 10} textAnchor="end">
-        dB
-      </text>
+      <LevelGrid plot={plot} unit="dB" lines={grid} />
       <line className="control__center" x1={plot.left} x2={plot.right} y1={y(0)} y2={y(0)} />
       <clipPath id={clip}>
         <rect x={plot.left} y={plot.top} width={plot.right - plot.left} height={plot.bottom - plot.top} />

@@ -4,6 +4,7 @@ import type { ControlPictureProps, ControlPoint } from './ControlPicture.tsx';
 import { Crosshair, type CrossLine } from './Crosshair.tsx';
 import type { ControlPlots } from './control-plots.ts';
 import { type ControlRow, valueWords } from './control-values.ts';
+import { LevelGrid } from './LevelGrid.tsx';
 import { apart, type PlotBox, type Span, ticksOf, xAt, yAt } from './scale.ts';
 import { timeTicks } from './time-scale.ts';
 
@@ -83,19 +84,13 @@ export function ControlDrawing(props: ControlDrawingProps) {
     LABEL_GAP,
     plot,
   );
+  const grid = ticksOf(levels, Math.max(2, (plot.bottom - plot.top) / 42)).map((db) => ({
+    y: y(db),
+    text: text(db),
+  }));
   return (
     <svg className="overlay" width={width} height={height} aria-hidden="true">
-      {ticksOf(levels, Math.max(2, (plot.bottom - plot.top) / 42)).map((db) => (
-        <g key={db} className="level-chart__grid">
-          <line x1={plot.left} x2={plot.right} y1={y(db)} y2={y(db)} />
-          <text className="tick" x={plot.left - 10} y={y(db) + 5} textAnchor="end">
-            {text(db)}
-          </text>
-        </g>
-      ))}
-      <text className="tick tick--unit" x={plot.left - 10} y={plot.top - 10} textAnchor="end">
-        dB
-      </text>
+      <LevelGrid plot={plot} unit="dB" lines={grid} />
       {allowed.map((db) => (
         <line key={db} className="control__design" x1={plot.left} x2={plot.right} y1={y(db)} y2={y(db)} />
       ))}

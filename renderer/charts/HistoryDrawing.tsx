@@ -4,6 +4,7 @@ import type { Design } from '../../core/files/station.ts';
 import { targetDbmv } from '../../core/line/design-line.ts';
 import { levelWord, mhz as mhzWords } from '../format.ts';
 import { Crosshair, type CrossLine } from './Crosshair.tsx';
+import { LevelGrid } from './LevelGrid.tsx';
 import { levelTicks } from './level-ticks.ts';
 import type { DrawnSweep, OverlaidRow } from './overlaid-values.ts';
 import { apart, levelSpan, type PlotBox, type Span, ticksOf, xAt, yAt } from './scale.ts';
@@ -56,6 +57,9 @@ export function HistoryDrawing(props: HistoryDrawingProps) {
     LABEL_GAP,
     plot,
   );
+  const grid = levelTicks(levels, unit, Math.max(3, (plot.bottom - plot.top) / 44)).map(
+    ({ levelDbmv, text }) => ({ y: y(levelDbmv), text }),
+  );
   const now = row?.levelsDbmv.at(-1) ?? null;
   return (
     <svg className="overlay" width={width} height={height} aria-hidden="true">
@@ -69,17 +73,7 @@ export function HistoryDrawing(props: HistoryDrawingProps) {
           points={[...edge(1), ...edge(-1).reverse()].join(' ')}
         />
       )}
-      {levelTicks(levels, unit, Math.max(3, (plot.bottom - plot.top) / 44)).map(({ levelDbmv, text }) => (
-        <g key={levelDbmv} className="level-chart__grid">
-          <line x1={plot.left} x2={plot.right} y1={y(levelDbmv)} y2={y(levelDbmv)} />
-          <text className="tick" x={plot.left - 10} y={y(levelDbmv) + 5} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
-      <text className="tick tick--unit" x={plot.left - 10} y={plot.top - 10} textAnchor="end">
-        {levelWord(unit)}
-      </text>
+      <LevelGrid plot={plot} unit={levelWord(unit)} lines={grid} />
       <g clipPath={`url(#${clip})`}>
         {drawn.map(({ sweepId, read }, i) => (
           <polyline

@@ -77,15 +77,10 @@ export function PictureTools(props: PictureToolsProps) {
                 {wholeName}
               </PressButton>
             )}
-            <PressButton
-              rank="quiet"
-              aria-label="Farther"
-              onPress={controls.farther}
-              isDisabled={controls.isWhole}
-            >
+            <PressButton aria-label="Farther" onPress={controls.farther} isDisabled={controls.isWhole}>
               −
             </PressButton>
-            <PressButton rank="quiet" aria-label="Nearer" onPress={controls.nearer}>
+            <PressButton aria-label="Nearer" onPress={controls.nearer}>
               +
             </PressButton>
           </>

@@ -26,7 +26,7 @@ export function AmendSweep(props: AmendSweepProps) {
   const { purpose, startedAt, readingCount } = props.summary;
   const title = `${capital(purposeWords[purpose])}, ${clock(startedAt)}, ${counted(readingCount, 'channel', 'channels')}`;
   return (
-    <Panel title={title} isOpen onClose={() => dialogOpened({ open: 'none' })}>
+    <Panel title={title} width="wide" isOpen onClose={() => dialogOpened({ open: 'none' })}>
       <AmendForm {...props} />
     </Panel>
   );
