@@ -185,14 +185,46 @@ onLinux('never sends the meter its own answers: the terminal is raw before anybo
 onLinux('survives closing while the far end takes nothing (a pending write is cancelled twice)', async () => {
   const { pty } = await pluggedIn();
   const link = await openSerialLink(pty.path, scpi, never);
-  await pty.unplug();
-  const told = link.tell('x'.repeat(200_000), AbortSignal.timeout(500)).catch((fault: unknown) => fault);
+  pty.stall();
+  const told = link.tell('x'.repeat(200_000), never).catch((fault: unknown) => fault);
+  // The driver never says that it took them: only the link's own patience can end this.
+  const first = await Promise.race([told, new Promise((resolve) => setTimeout(resolve, 300, 'pending'))]);
+  expect(first).toBe('pending');
   const before = performance.now();
-  await link.close();
+  await Promise.all([link.close(), link.close()]);
   await link.close();
   expect(performance.now() - before).toBeLessThan(1500);
   expect(await told).toBeInstanceOf(MeterFault);
+  expect((await told) as MeterFault).toMatchObject({ code: 'lost' });
 });
+
+onLinux('survives an unplugging while a write is pending, and is lost once', async () => {
+  const { pty } = await pluggedIn();
+  const link = await openSerialLink(pty.path, scpi, never);
+  pty.stall();
+  const told = link.tell('x'.repeat(200_000), AbortSignal.timeout(3000)).catch((fault: unknown) => fault);
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  await pty.unplug();
+  expect(await told).toMatchObject({ name: 'MeterFault', code: 'lost' });
+  expect(await link.lost).toMatchObject({ code: 'lost' });
+  await link.close();
+});
+
+onLinux(
+  'gives up a question that a stalled meter never takes, closes the port, and can open it again',
+  async () => {
+    const { pty, shop } = await pluggedIn();
+    const link = await openSerialLink(pty.path, scpi, never);
+    pty.stall();
+    // Fills whatever the system holds between the two.
+    await link.tell('x'.repeat(100_000), AbortSignal.timeout(100)).catch(() => undefined);
+    await expect(link.ask('*OPC?', AbortSignal.timeout(200))).rejects.toMatchObject({ name: 'TimeoutError' });
+    await link.close();
+    const again = shop.connect({ kind: 'serial', path: pty.path, profile: 'scpi' }, AbortSignal.timeout(500));
+    // It stalls still: the port is free and opened, and nobody answers on it.
+    await expect(again).rejects.toMatchObject({ name: 'TimeoutError' });
+  },
+);
 
 onLinux('reads though the port has no lines that could be set as the profile wishes', async () => {
   const { pty } = await pluggedIn();

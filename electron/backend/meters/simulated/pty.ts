@@ -13,6 +13,8 @@ const goodCable: Cable = (answer, arrive) => arrive(answer);
 /** A simulated meter on a pseudo-terminal: any program may open `path` as a serial port. */
 export type PtyMeter = Readonly<{
   path: string;
+  /** It takes no more bytes, as a meter does that holds its flow control; the terminal stays as it is. */
+  stall(): void;
   /** Settles when it is unplugged. Idempotent. */
   unplug(): Promise<void>;
 }>;
@@ -47,6 +49,7 @@ export async function openPtyMeter(
   let plugged = true;
   return {
     path,
+    stall: () => void master.pause(),
     async unplug() {
       if (plugged) {
         plugged = false;
