@@ -1,5 +1,6 @@
 import { Refused } from '../../../core/bridge/refused.ts';
 import { refuse } from '../../../core/result.ts';
+import { placesOf } from './adapters.ts';
 import { checkProfile, type Exchange } from './check-profile.ts';
 import { greet } from './handshake.ts';
 import { knownProfiles } from './known-profiles.ts';
@@ -67,8 +68,6 @@ export function createMeterShop(parts: ShopParts): MeterShop {
   const recovery = parts.recovery === undefined ? usualRecovery : parts.recovery;
   const adapterAt = async (path: string) =>
     (await find()).ports.find((port) => port.path === path)?.adapter ?? null;
-  const pathOfAdapter = async (adapter: string | null) =>
-    adapter === null ? null : ((await find()).ports.find((port) => port.adapter === adapter)?.path ?? null);
   /** Greets the meter behind a link; a link whose meter does not answer is closed again. */
   const session = async (
     make: Pick<MeterParts, 'choice' | 'where' | 'profile' | 'moveProbe'>,
@@ -134,14 +133,15 @@ export function createMeterShop(parts: ShopParts): MeterShop {
             );
       // Asked in the background, and never again in a sweep: looking for ports slows them.
       const adapter = profile.link === 'file' ? Promise.resolve(null) : adapterAt(choice.path);
+      // Its name may belong to another by now, so the adapter says where; each place of it in turn.
+      let tries = 0;
       const reconnect = async (stop: AbortSignal) => {
-        try {
-          return await open(choice.path, stop);
-        } catch (fault) {
-          const moved = isNoPort(fault) ? await pathOfAdapter(await adapter) : null;
-          if (moved === null || moved === choice.path) throw fault;
-          return await open(moved, stop);
-        }
+        const named = await adapter;
+        const places = named === null ? [choice.path] : placesOf(named, choice.path, await find());
+        const place = places[tries % Math.max(1, places.length)];
+        tries += 1;
+        if (place === undefined) throw notPluggedIn(choice.path);
+        return await open(place, stop);
       };
       const steady = createSteadyMeter({ first, reconnect, recovery, ...news });
       void steady.lost.then(() => newPorts.lost(choice.path));
@@ -150,7 +150,8 @@ export function createMeterShop(parts: ShopParts): MeterShop {
   };
 }
 
-const isNoPort = (fault: unknown) => fault instanceof MeterFault && fault.code === 'no-such-port';
+const notPluggedIn = (path: string) =>
+  new MeterFault('no-such-port', path, 'its adapter is not plugged in; plug it in again');
 
 /** A serial port, or the file that a profile of that kind names in its place. */
 export const openLink: OpenSerial = (path, profile, signal) =>

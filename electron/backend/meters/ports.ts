@@ -1,5 +1,6 @@
 import { SerialPort } from 'serialport';
 import type { FoundPort } from '../../../core/bridge/records.ts';
+import { adapterName } from './adapters.ts';
 import { builtInLabel, type KernelFolders, linuxFolders, readKernelPorts } from './kernel-ports.ts';
 
 /** The parts of the driver's list that a person can tell a port by. */
@@ -84,18 +85,9 @@ const ordered = (ports: readonly ListedPort[]): readonly FoundPort[] =>
       path: port.path,
       label: labelOf(port),
       likely: port.vendorId !== undefined,
-      ...withAdapter(adapterOf(port)),
+      ...withAdapter(adapterName(port.vendorId, port.productId, port.serialNumber)),
     }))
     .toSorted((a, b) => Number(b.likely) - Number(a.likely));
-
-/**
- * What tells an adapter from every other, whatever name its port gets: maker, product and serial number. Without a serial
- * number two of a kind are alike, so there is none.
- */
-function adapterOf({ vendorId, productId, serialNumber }: ListedPort): string | null {
-  if (vendorId === undefined || serialNumber === undefined || serialNumber.trim() === '') return null;
-  return [vendorId, productId ?? '', serialNumber.trim()].join(':').toLowerCase();
-}
 
 const withAdapter = (adapter: string | null) => (adapter === null ? {} : { adapter });
 

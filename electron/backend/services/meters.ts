@@ -6,6 +6,7 @@ import {
   MeterIdentity,
 } from '../../../core/bridge/records.ts';
 import { momentOf, msOf, orderedJson } from '../archive/quantities.ts';
+import { placesOf } from '../meters/adapters.ts';
 import { type Meter, MeterFault, type MeterShop } from '../meters/meter-shop.ts';
 import type { Runs } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
@@ -56,8 +57,8 @@ export function createMeters({ archive, emit, now, log }: ServiceParts, shop: Me
   /** An adapter is where its number is, whatever the name; a port without one, and a typed path, where they were. */
   const choiceNow = async (choice: MeterChoice, adapter: string | null): Promise<MeterChoice | null> => {
     if (choice.kind === 'simulated' || adapter === null) return choice;
-    const found = (await shop.find()).ports.find((port) => port.adapter === adapter);
-    return found === undefined ? null : { ...choice, path: found.path };
+    const [path] = placesOf(adapter, choice.path, await shop.find());
+    return path === undefined ? null : { ...choice, path };
   };
   const watch = (meter: Meter): void => {
     void meter.lost

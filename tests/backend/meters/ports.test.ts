@@ -43,6 +43,40 @@ const sources = (parts: Partial<PortSources>): PortSources => ({
   ...parts,
 });
 
+it('knows an adapter by the numbers of its USB device, as the system lists it, and each port of one with several', async () => {
+  const root = join(base, 'usb');
+  const usb = join(root, 'devices', 'usb1', '1-2');
+  const devices = { ttyUSB0: '1-2:1.0/ttyUSB0', ttyUSB1: '1-2:1.1/ttyUSB1' };
+  for (const [tty, below] of Object.entries(devices)) {
+    mkdirSync(join(usb, below), { recursive: true });
+    mkdirSync(join(root, 'tty', tty), { recursive: true });
+    symlinkSync(join(usb, below), join(root, 'tty', tty, 'device'));
+  }
+  writeFileSync(join(usb, 'idVendor'), '0403\n');
+  writeFileSync(join(usb, 'idProduct'), '6010\n');
+  writeFileSync(join(usb, 'serial'), 'Harbour 17\n');
+  const folders = { byId: join(root, 'none'), ttyClass: join(root, 'tty'), devices: '/dev' };
+  const fromKernel = await findPorts(sources({ folders, list: () => new Promise(() => undefined) }));
+  const listed = await findPorts(
+    sources({
+      // As udev writes the serial number: an underscore for the blank.
+      list: async () =>
+        ['/dev/ttyUSB0', '/dev/ttyUSB1'].map((path) => ({
+          path,
+          vendorId: '0403',
+          productId: '6010',
+          serialNumber: 'Harbour_17',
+        })),
+    }),
+  );
+  const named = ({ ports }: typeof listed) => ports.map(({ path, adapter }) => [path, adapter]);
+  expect(named(fromKernel)).toEqual([
+    ['/dev/ttyUSB0', '0403:6010:harbour_17'],
+    ['/dev/ttyUSB1', '0403:6010:harbour_17'],
+  ]);
+  expect(named(listed)).toEqual(named(fromKernel));
+});
+
 it('reads the adapters by their names, and leaves out ports without a chip', async () => {
   expect(await readKernelPorts(kernelFolders('kernel'))).toEqual(fromKernel);
 });

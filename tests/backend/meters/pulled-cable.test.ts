@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import type { FoundPort } from '../../../core/bridge/records.ts';
 import { createMeterShop } from '../../../electron/backend/meters/connect.ts';
+import { SimulatedInstrument } from '../../../electron/backend/meters/simulated/instrument.ts';
+import { openPtyMeter } from '../../../electron/backend/meters/simulated/pty.ts';
 import { throwAwayFolder } from '../../support/archive.ts';
 import { openTestPty } from '../../support/pty.ts';
 
@@ -72,6 +74,38 @@ onLinux('finds it by its adapter when the port has another name after it was plu
       const second = await plugged();
       symlinkSync(second.path, after);
       ports[0] = { path: after, label: 'Harbour A17', likely: true, adapter: '0403:6001:a17' };
+    },
+  );
+  expect(levels).toEqual(everyOnce);
+});
+
+onLinux('finds it by its adapter though its old name belongs to another meter by now', async () => {
+  const folder = throwAwayFolder();
+  const [name, moved] = [join(folder, 'ttyUSB0'), join(folder, 'ttyUSB1')];
+  const first = await plugged();
+  symlinkSync(first.path, name);
+  const mine = { label: 'Harbour A17', likely: true, adapter: '0403:6001:a17' };
+  const ports: FoundPort[] = [{ path: name, ...mine }];
+  const other = await openPtyMeter(
+    new SimulatedInstrument({ source: () => -40, identity: 'Quillmere,Other,B99,1' }),
+    { messageMs: 0, readingMs: 0 },
+  );
+  onTestFinished(() => other.unplug());
+  const levels = await sweepOver(
+    name,
+    async () => ({ ports, problem: null }),
+    async () => {
+      void first.unplug();
+      rmSync(name);
+      const second = await plugged();
+      symlinkSync(other.path, name);
+      symlinkSync(second.path, moved);
+      ports.splice(
+        0,
+        1,
+        { path: name, label: 'b', likely: true, adapter: '0403:6001:b99' },
+        { path: moved, ...mine },
+      );
     },
   );
   expect(levels).toEqual(everyOnce);

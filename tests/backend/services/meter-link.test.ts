@@ -149,6 +149,26 @@ it('finds the last meter again by its adapter though its port has another name, 
   expect(await lastOf()).toMatchObject({ now: null, moved: false });
 });
 
+it('does not say that the adapter is gone where the list of ports failed, nor leave the second port of one with two', async () => {
+  const adapter = '0403:6010:a17';
+  const two: FoundPort[] = ['/dev/ttyUSB0', '/dev/ttyUSB1'].map((path) => ({
+    path,
+    label: 'Harbour A17',
+    likely: true,
+    adapter,
+  }));
+  const found: { ports: FoundPort[]; problem: string | null } = { ports: two, problem: null };
+  const one = await bench([], testParts(), { find: async () => found });
+  await one.handlers['meters.connect']({ ...onPort, path: '/dev/ttyUSB1' }, signal);
+  await soon(() => one.archive.meterLinks.lastUse() !== undefined);
+  const lastOf = async () => (await one.handlers['meters.last']({}, signal)).last;
+  expect(await lastOf()).toMatchObject({ now: { path: '/dev/ttyUSB1' }, moved: false });
+  Object.assign(found, { ports: [], problem: 'the list hung' });
+  expect(await lastOf()).toMatchObject({ now: { path: '/dev/ttyUSB1' }, moved: false });
+  found.problem = null;
+  expect(await lastOf()).toMatchObject({ now: null });
+});
+
 it('lists, checks and keeps profiles of a shop, and names what is wrong with one', async () => {
   const parts = await bench();
   const line = JSON.parse(readFileSync('electron/backend/meters/profiles/line.json', 'utf8'));
