@@ -2,7 +2,7 @@ import type { LineUpEntry } from '../channels/line-up.ts';
 import { normalizeRows, type SignalGroup } from '../channels/normalize.ts';
 import type { LevelRow } from './level-row.ts';
 import type { Shape } from './position.ts';
-import { screenCarriers } from './screen-carriers.ts';
+import { type FarOff, screenCarriers } from './screen-carriers.ts';
 import { type Excluded, type UsableRow, usableRows } from './usable-rows.ts';
 
 export type RowChoice = Readonly<{
@@ -26,6 +26,8 @@ export type ChosenRows = Readonly<{
   /** In rising frequency; levels on the reference line where there are several kinds of signal. */
   used: readonly UsableRow[];
   excluded: readonly Excluded[];
+  /** Rows far off the others' line that stay in, because they are too many; null where there are none. */
+  farOff: FarOff | null;
   outsideCount: number;
   /** Null where nothing was moved and nothing is to be said. */
   signals: ChosenSignals | null;
@@ -41,13 +43,14 @@ export type ChosenRows = Readonly<{
  */
 export function chooseRows(rows: readonly LevelRow[], choice: RowChoice): ChosenRows {
   const { usable, excluded, outsideCount } = usableRows(rows, choice.lowMhz, choice.highMhz);
-  if (choice.keepAll === true) return { used: usable, excluded, outsideCount, signals: null };
+  if (choice.keepAll === true) return { used: usable, excluded, farOff: null, outsideCount, signals: null };
   const normalized = normalizeRows(usable, choice.lineUp ?? null);
   const screened = screenCarriers(normalized.rows, choice.shape ?? 'linear');
   const { groups, reference, notes } = normalized;
   const chosen = {
     used: screened.kept,
     excluded: screened.excluded.length === 0 ? excluded : [...excluded, ...screened.excluded],
+    farOff: screened.farOff,
     outsideCount,
   };
   if (notes.length === 0) return { ...chosen, signals: null };

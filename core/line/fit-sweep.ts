@@ -1,20 +1,21 @@
 import { done, type Result, refuse } from '../result.ts';
+import { type FitErrors, fitErrors } from '../uncertainty/fit-errors.ts';
 import { type ChosenRows, chooseRows, type RowChoice } from './choose-rows.ts';
 import { fitLine } from './fit-line.ts';
 import type { LevelRow } from './level-row.ts';
 import { positionsOf, type Shape } from './position.ts';
 import { residualsOf } from './residuals.ts';
 import { joinSignals, type SignalStep } from './signal-step.ts';
-import type { Excluded } from './usable-rows.ts';
+import type { Excluded, UsableRow } from './usable-rows.ts';
 
 /** Something a reader of the fit should know, with a word for programs and a sentence for people. */
 export type FitFinding =
   | Readonly<{
-      kind: 'rows-left-out' | 'rows-outside' | 'few-rows' | 'duplicates' | 'signals-moved';
+      kind: 'rows-left-out' | 'rows-far-off' | 'rows-outside' | 'few-rows' | 'duplicates' | 'signals-moved';
       text: string;
     }>
   | SignalStep;
-/** The keys are those of the contract's JSON. */
+/** The keys are those of the contract's JSON, and the standard errors. */
 export type SweepFit = Readonly<{
   shape: Shape;
   lowMhz: number;
@@ -28,6 +29,8 @@ export type SweepFit = Readonly<{
   worst: Readonly<{ frequencyMhz: number; deviationDb: number }>;
   excluded: readonly Excluded[];
   findings: readonly FitFinding[];
+  /** Of the levels at low and high, of the tilt, and the rows' scatter, dB; null where two rows leave none to see. */
+  standardErrors: FitErrors | null;
 }>;
 export type FitRefusal = 'too-few' | 'one-frequency' | 'bad-range' | 'not-finite';
 
@@ -46,20 +49,29 @@ export function fitSweep(rows: readonly LevelRow[], options: RowChoice): Result<
       return refuse('bad-range', `${endMhz} MHz`, 'give low and high as frequencies in MHz');
   const chosen = chooseRows(rows, options);
   if (chosen.signals === null || options.lineUp != null) return fitChosen(chosen, options);
-  const joined = joinSignals(chosen.used, chosen.signals, options.shape ?? 'linear');
-  const fitted = fitChosen({ ...chosen, used: joined.used, signals: null }, options);
+  const joined = joinSignals(chosen.used, chosen.signals, options);
+  const fitted = fitChosen({ ...chosen, signals: null }, options, joined.levelDbmv);
   if (!fitted.ok) return fitted;
-  return done({ ...fitted.value, findings: [...fitted.value.findings, ...joined.findings] });
+  return done({
+    ...fitted.value,
+    findings: [...fitted.value.findings, ...joined.findings],
+    standardErrors: joined.errors,
+  });
 }
 
 /**
  * The same for rows that are already chosen.
  * @param chosen   rows in rising frequency with what was left out
  * @param options  as for fitSweep; keepAll has had its effect
+ * @param joined   dBmV, one a row, in the place of the rows' own levels; the rows' own when left out
  * @returns  as fitSweep
  * @source   contract, section 3, "fit, exactly"
  */
-export function fitChosen(chosen: ChosenRows, options: RowChoice): Result<SweepFit, FitRefusal> {
+export function fitChosen(
+  chosen: ChosenRows,
+  options: RowChoice,
+  joined?: Float64Array,
+): Result<SweepFit, FitRefusal> {
   const { used, excluded } = chosen;
   const shape = options.shape ?? 'linear';
   if (options.lowMhz !== undefined && options.highMhz !== undefined && options.lowMhz >= options.highMhz)
@@ -76,8 +88,7 @@ export function fitChosen(chosen: ChosenRows, options: RowChoice): Result<SweepF
     return refuse('one-frequency', `every row at ${lowMhz} MHz`, 'measure at two frequencies or more');
 
   const position = positionsOf(used, shape, lowMhz, highMhz);
-  const levelDbmv = new Float64Array(used.length);
-  for (let i = 0; i < used.length; i++) levelDbmv[i] = used[i]?.levelDbmv ?? 0;
+  const levelDbmv = joined ?? levelsOf(used);
   const line = fitLine(position, levelDbmv);
   if (!line.ok) return line;
   const left = residualsOf(line.value, position, levelDbmv);
@@ -97,10 +108,17 @@ export function fitChosen(chosen: ChosenRows, options: RowChoice): Result<SweepF
     },
     excluded,
     findings: findingsOf(chosen),
+    standardErrors: used.length > 2 ? fitErrors(position, left.deviationDb) : null,
   };
-  if (![fit.highDbmv, fit.flatnessDb, fit.rmsDb].every(Number.isFinite))
+  if (![fit.highDbmv, fit.flatnessDb, fit.rmsDb, fit.standardErrors?.scatterDb ?? 0].every(Number.isFinite))
     return refuse('not-finite', 'the levels', 'too large to compute with; look at their unit');
   return done(fit);
+}
+
+function levelsOf(used: readonly UsableRow[]): Float64Array {
+  const levelDbmv = new Float64Array(used.length);
+  for (let i = 0; i < used.length; i++) levelDbmv[i] = (used[i] as UsableRow).levelDbmv;
+  return levelDbmv;
 }
 
 const rows = (count: number): string => (count === 1 ? '1 row' : `${count} rows`);
@@ -113,12 +131,17 @@ function rowCount(count: number, { excluded, outsideCount }: ChosenRows): string
   return why.length === 0 ? usable : `${usable} (${why.join('; ')})`;
 }
 
-function findingsOf({ used, excluded, outsideCount, signals }: ChosenRows): FitFinding[] {
+function findingsOf({ used, excluded, farOff, outsideCount, signals }: ChosenRows): FitFinding[] {
   const findings: FitFinding[] = [];
   if (excluded.length > 0)
     findings.push({
       kind: 'rows-left-out',
       text: `${rows(excluded.length)} left out, each with its reason.`,
+    });
+  if (farOff !== null)
+    findings.push({
+      kind: 'rows-far-off',
+      text: `${rows(farOff.count)} of ${used.length} lie more than ${farOff.fromDb.toFixed(0)} dB off the line of the others: too many to tell which are carriers, so the line is through all of them.`,
     });
   if (outsideCount > 0)
     findings.push({ kind: 'rows-outside', text: `${rows(outsideCount)} outside the range, not used.` });

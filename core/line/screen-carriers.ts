@@ -23,16 +23,20 @@ export type Screened = Readonly<{
   /** Where each kept row stood among the rows given. */
   keptAt: Int32Array;
   excluded: readonly Excluded[];
+  /** Rows that would have gone, but are too many to tell which of them are carriers; null where there are none. */
+  farOff: FarOff | null;
 }>;
+export type FarOff = Readonly<{ count: number; fromDb: number }>;
 
 /**
  * Leaves out rows that are plainly not carriers at their level: said to be unlocked, or far off a line that the others
  * agree on. A tilt, a suck-out, a roll-off at an end of the band, a block or a kind of carriers at another level stay:
- * they are what the station does. Fewer than five rows, or a sweep in which more than a third would go, stay whole.
+ * they are what the station does. Fewer than five rows stay whole.
  *
  * Breakdown point: the line is a repeated median over all rows, so it stays with the carriers while fewer than half of
- * the rows (floor(n / 2) of n) are none, wherever they lie. Because no more than a third is ever left out, rows beyond
- * a third stay in and show; none of the good ones goes for them.
+ * the rows (floor(n / 2) of n) are none, wherever they lie. Where more than a third would go, only rows sunk by more
+ * than 15 dB do, because nothing but an empty channel lies there, and only while they are fewer than half; what stays in
+ * all the same is counted in `farOff`, and none of the good rows goes for it.
  * @param rows   in rising frequency (MHz), levels in dBmV
  * @param shape  straight in f or in sqrt(f)
  * @returns  the rows kept, in order, and the others with the reason in words
@@ -56,7 +60,7 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
           frequencyMhz,
           reason: reason ?? 'not locked: the source itself says that this is no reading',
         }));
-  const whole = { kept: locked, keptAt: lockedAt, excluded };
+  const whole = { kept: locked, keptAt: lockedAt, excluded, farOff: null };
   const lowMhz = locked[0]?.frequencyMhz ?? 0;
   const highMhz = locked.at(-1)?.frequencyMhz ?? 0;
   if (locked.length < FEWEST_ROWS || lowMhz === highMhz) return whole;
@@ -65,17 +69,11 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
   const levelDbmv = new Float64Array(locked.length);
   for (let i = 0; i < locked.length; i++) levelDbmv[i] = locked[i]?.levelDbmv ?? 0;
   if (allWithin(position, levelDbmv, NEAR_DB)) return whole;
-  const line = robustLine(position, levelDbmv);
-  const offDb = levelDbmv;
-  const sizeDb = new Float64Array(offDb.length);
-  for (let i = 0; i < offDb.length; i++) {
-    const off = (levelDbmv[i] ?? 0) - (line.lowDbmv + line.tiltDb * (position[i] ?? 0));
-    offDb[i] = off;
-    sizeDb[i] = Math.abs(off);
-  }
-  const nearDb = Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianInPlace(sizeDb));
-  const far = farRows(locked, offDb, nearDb);
-  if (far.size === 0 || far.size > locked.length / 3) return whole;
+  const { offDb, nearDb } = offTheLine(position, levelDbmv);
+  const allFar = farRows(locked, offDb, nearDb);
+  const far = plainlyNone(allFar, offDb, nearDb);
+  const farOff = allFar.size > far.size ? { count: allFar.size - far.size, fromDb: nearDb } : null;
+  if (far.size === 0) return { ...whole, farOff };
   const kept: UsableRow[] = [];
   const keptAt = new Int32Array(locked.length - far.size);
   locked.forEach((row, i) => {
@@ -93,7 +91,52 @@ export function screenCarriers(rows: readonly UsableRow[], shape: Shape): Screen
         reason: reasonOf(offDb[i] ?? 0),
       })),
     ],
+    farOff,
   };
+}
+
+type OffLine = Readonly<{ offDb: Float64Array; nearDb: number }>;
+
+/**
+ * How far each row lies off the robust line, and how near is near. Where nearly half of the rows are sunk at one end of
+ * the band, the line still stays with the others but leans, and they seem to scatter: then it is drawn through these alone.
+ */
+function offTheLine(position: Float64Array, levelDbmv: Float64Array): OffLine {
+  const first = offLineOf(position, levelDbmv, null);
+  if (first.nearDb <= BLOCK_DB) return first;
+  const up: number[] = [];
+  first.offDb.forEach((off, i) => {
+    if (off >= -BLOCK_DB) up.push(i);
+  });
+  const sunkCount = position.length - up.length;
+  const hasPlaces = (position[up[0] ?? 0] ?? 0) < (position[up.at(-1) ?? 0] ?? 0);
+  return sunkCount > 0 && sunkCount < halfOf(position.length) && hasPlaces
+    ? offLineOf(position, levelDbmv, up)
+    : first;
+}
+
+/** Against the line of some rows, or of all. Loops, because `map` and `from` of a typed array take several times as long. */
+function offLineOf(position: Float64Array, levelDbmv: Float64Array, some: readonly number[] | null): OffLine {
+  const of = (values: Float64Array) =>
+    some === null ? values : Float64Array.from(some, (i) => values[i] ?? 0);
+  const line = robustLine(of(position), of(levelDbmv));
+  const offDb = new Float64Array(levelDbmv.length);
+  for (let i = 0; i < offDb.length; i++)
+    offDb[i] = (levelDbmv[i] as number) - (line.lowDbmv + line.tiltDb * (position[i] as number));
+  const sizeDb = new Float64Array(some?.length ?? offDb.length);
+  for (let i = 0; i < sizeDb.length; i++)
+    sizeDb[i] = Math.abs(offDb[some === null ? i : (some[i] as number)] as number);
+  return { offDb, nearDb: Math.max(NEAR_DB, NEAR_SIGMAS * SIGMA_PER_MAD * medianInPlace(sizeDb)) };
+}
+
+/** So many wrong rows can carry a repeated median off; one fewer can not. */
+const halfOf = (count: number): number => Math.floor(count / 2);
+
+/** Which of the far rows go: up to a third of all, whatever they are; up to half, those that are sunk; else none. */
+function plainlyNone(far: ReadonlySet<number>, offDb: Float64Array, nearDb: number): ReadonlySet<number> {
+  if (far.size <= offDb.length / 3) return far;
+  const sunk = new Set([...far].filter((i) => (offDb[i] ?? 0) < -Math.max(nearDb, BLOCK_DB)));
+  return sunk.size < halfOf(offDb.length) ? sunk : new Set();
 }
 
 const isLocked = (row: UsableRow | undefined): boolean =>

@@ -19,14 +19,14 @@ export type FitErrors = Readonly<{
  * @source   N. R. Draper, H. Smith, Applied Regression Analysis, 1.4; held against NIST StRD Norris in the tests
  */
 export function fitErrors(
-  position: readonly number[],
-  deviationDb: readonly number[],
+  position: ArrayLike<number>,
+  deviationDb: ArrayLike<number>,
   leastDb = 0,
 ): FitErrors | null {
   const n = position.length;
   if (n !== deviationDb.length) throw new RangeError(`${n} positions, ${deviationDb.length} deviations`);
   let sumX = 0;
-  for (const x of position) sumX += x;
+  for (let i = 0; i < n; i++) sumX += position[i] ?? 0;
   const meanX = sumX / n;
   let sxx = 0;
   let squares = 0;

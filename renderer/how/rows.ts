@@ -26,7 +26,7 @@ export const howLeftOut = (excluded: readonly Excluded[], usedCount: number): Ho
         text: reason,
       })),
     ),
-    source: `The line: repeated median (A. F. Siegel, Biometrika 69, 1982); fewer than half of the rows cannot pull it. The limits: ${PRACTICE.toLowerCase()} No more than a third is ever left out.`,
+    source: `The line: repeated median (A. F. Siegel, Biometrika 69, 1982); fewer than half of the rows cannot pull it. The limits: ${PRACTICE.toLowerCase()} More than a third are left out only where they are sunk by more than 15 dB, and never half.`,
   });
 
 /** Which kind of signal was moved by how much before it was compared. */

@@ -38,6 +38,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
       ? 'This sweep can’t be judged'
       : `${level(fit.highDbmv, unit)} at the top, tilt ${signedDb(fit.tiltDb)}`);
   const line = standing?.fit ?? fit;
+  const farOff = line?.findings.find(({ kind }) => kind === 'rows-far-off');
   const isShape = view.causeFirst || (choice !== null && proposal?.remains.needsRepair === true);
   const changes = choice?.changes ?? [];
   // A finding, its figures and a list of changes must still leave the button in sight on a small screen.
@@ -83,6 +84,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           />
         </p>
       )}
+      {farOff !== undefined && <p className="quiet">{asWritten(farOff.text)}</p>}
       {held !== null && <HeldAgainst held={held} />}
       {view.changedSince !== null && (
         <div className="do">

@@ -21,7 +21,7 @@ const straight = fileOf('straight.csv', 'frequency_mhz,level_dbmv\n300,14\n100,1
 const bent = fileOf('bent.csv', 'frequency_mhz,level_dbmv\n100,10\n225,15\n400,20\n');
 
 describe('fit', () => {
-  it('prints exactly the keys of the contract', async () => {
+  it('prints exactly the keys of the contract, and the standard errors', async () => {
     const ran = await run(straight, '--json');
     expect(ran).toMatchObject({ stderr: '', exitCode: 0 });
     expect(JSON.parse(ran.stdout)).toMatchObject({
@@ -36,7 +36,7 @@ describe('fit', () => {
     });
     expect(Object.keys(JSON.parse(ran.stdout))).toEqual([
       ...['shape', 'lowMhz', 'highMhz', 'count', 'lowDbmv', 'highDbmv', 'tiltDb', 'flatnessDb', 'rmsDb'],
-      ...['worst', 'excluded', 'findings'],
+      ...['worst', 'excluded', 'findings', 'standardErrors'],
     ]);
   });
 
@@ -58,7 +58,9 @@ describe('fit', () => {
     const mixed = fileOf('mixed.csv', `frequency_mhz,level_dbmv,modulation\n${rows.join('\n')}\n`);
     const fitted = JSON.parse((await run(mixed, '--json')).stdout);
     expect(fitted.tiltDb).toBeCloseTo(1.9, 9);
-    expect(fitted.findings[0].text).toBe('64-QAM is carried 3.0 dB below 256-QAM; usual is 4.0.');
+    expect(fitted.findings[0].text).toBe(
+      '64-QAM is carried 3.0 dB below 256-QAM; usual is 4.0. 10 rows moved by that onto the line of 256-QAM.',
+    );
     const lineUp = rows.map((row, i) => ({
       ...{ channelLabel: `${i}`, frequencyMhz: Number(row.split(',')[0]), kind: 'qam', widthMhz: 6 },
       offsetDb: i >= 10 ? -9 : -6,
@@ -90,6 +92,16 @@ describe('fit', () => {
     expect(stdout).toContain(
       'Level     10.0  dBmV  at 100 MHz\n          14.0  dBmV  at 300 MHz\nTilt      +4.0  dB    straight',
     );
+  });
+
+  // By hand: 10, 13, 10 at 0, 1/2, 1 lie 1, 2 and 1 dB off their mean; s^2 = 6 / 1, tilt s / sqrt(1/2), an end s sqrt(1/3 + 1/2).
+  it('tells the standard errors of the line', async () => {
+    const hill = fileOf('hill.csv', 'frequency_mhz,level_dbmv\n100,10\n200,13\n300,10\n');
+    expect((await run(hill)).stdout).toContain(
+      'Standard errors of the line: 2.24 dB at its low end, 2.24 dB at its high end, 3.46 dB of tilt.',
+    );
+    const two = fileOf('two.csv', 'frequency_mhz,level_dbmv\n100,10\n200,13\n');
+    expect((await run(two)).stdout).not.toContain('Standard errors');
   });
 
   it.each([

@@ -19,6 +19,9 @@ type Options = UnitOption &
   SweepOptions &
   Readonly<{ shape: Shape; low?: number; high?: number; keepAll?: true; lineUp?: string }>;
 
+/** One decimal is what a meter deserves; what so many carriers leave open of their line is often less than that. */
+const hundredths = (valueDb: number): string => valueDb.toFixed(2);
+
 const shapeWords: Readonly<Record<Shape, string>> = {
   linear: 'straight in frequency',
   cable: 'straight in the root of frequency',
@@ -37,6 +40,7 @@ function textOf(fit: SweepFit, file: string, unit: LevelUnitWord, { holds, notes
     ['', decibels(fit.rmsDb), 'dB', 'root mean square'],
     ['Worst', signed(fit.worst.deviationDb), 'dB', `at ${megahertz(fit.worst.frequencyMhz)}`],
   ]);
+  const { standardErrors: errors } = fit;
   const left = fit.excluded.map((row) => [
     row.frequencyMhz === null ? '' : megahertz(row.frequencyMhz),
     row.reason,
@@ -44,6 +48,11 @@ function textOf(fit: SweepFit, file: string, unit: LevelUnitWord, { holds, notes
   return [
     `${file}: ${fit.count} ${isResponse ? 'points' : 'carriers'}`,
     ...lines,
+    ...(errors === null
+      ? []
+      : [
+          `Standard errors of the line: ${hundredths(errors.lowDb)} dB at its low end, ${hundredths(errors.highDb)} dB at its high end, ${hundredths(errors.tiltDb)} dB of tilt.`,
+        ]),
     ...(left.length === 0 ? [] : ['Left out', ...aligned(left, '  ')]),
     ...notes.map((note) => `Note: ${note}`),
     ...fit.findings.map((finding) => `Note: ${finding.text}`),

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitSweep } from '../../../core/line/fit-sweep.ts';
 import type { LevelRow } from '../../../core/line/level-row.ts';
+import norris from '../../data/published/nist-strd-norris.json' with { type: 'json' };
 
 /** Least squares by the normal equations, as a textbook prints them: another road to the same line. */
 function plainLine(x: readonly number[], y: readonly number[]) {
@@ -25,12 +26,32 @@ const rows: LevelRow[] = Array.from({ length: 20 }, (_, i) => ({
 }));
 
 describe('fitSweep', () => {
-  it('answers with the keys of the contract, and no others', () => {
+  it('answers with the keys of the contract, the standard errors, and no others', () => {
     expect(Object.keys(fitted(fitSweep(rows, {}))).sort()).toEqual(
-      'shape lowMhz highMhz count lowDbmv highDbmv tiltDb flatnessDb rmsDb worst excluded findings'
+      'shape lowMhz highMhz count lowDbmv highDbmv tiltDb flatnessDb rmsDb worst excluded findings standardErrors'
         .split(' ')
         .sort(),
     );
+  });
+
+  // NIST StRD, Norris: certified standard deviations of B0 and B1, and of the residuals; the line told from 0 to 1000.
+  it('gives the standard errors that NIST certifies for Norris', () => {
+    const norrisRows = norris.x.map((frequencyMhz, i) => ({ frequencyMhz, levelDbmv: norris.y[i] ?? null }));
+    const { standardErrors } = fitted(fitSweep(norrisRows, { keepAll: true, lowMhz: 0, highMhz: 1000 }));
+    expect(Math.abs((standardErrors?.lowDb ?? 0) / 0.232818234301152 - 1)).toBeLessThan(1e-9);
+    expect(Math.abs((standardErrors?.tiltDb ?? 0) / 0.429796848199937 - 1)).toBeLessThan(1e-9);
+    expect(Math.abs((standardErrors?.scatterDb ?? 0) / 0.884796396144373 - 1)).toBeLessThan(1e-9);
+  });
+
+  it('has no standard errors of two rows, which lie on any line through them', () => {
+    expect(fitted(fitSweep(rows.slice(0, 2), {})).standardErrors).toBeNull();
+  });
+
+  it('says how many rows are far off where they are too many to leave out', () => {
+    const most = rows.map((row, i) => ({ ...row, levelDbmv: i % 5 < 3 ? -24 : (row.levelDbmv ?? 0) }));
+    const fit = fitted(fitSweep(most, {}));
+    expect(fit).toMatchObject({ count: 20, excluded: [], findings: [{ kind: 'rows-far-off' }] });
+    expect(fit.findings[0]?.text).toMatch(/^8 rows of 20 lie more than \d+ dB off the line of the others/);
   });
 
   it('fits from the lowest to the highest usable row when nothing else is asked', () => {

@@ -88,25 +88,47 @@ it('finds missing carriers at random places on random lines', () => {
 });
 
 describe('breakdown', () => {
-  // The line holds while fewer than half of the rows are no carriers; a third is the most that is ever left out.
-  it.each([0.1, 0.2, 0.33])(
-    'throws no good row out with %d of them 40 dB down, wherever they lie',
-    (share) => {
-      const count = Math.floor(share * 137);
-      const first = Array.from({ length: count }, (_, i) => i);
-      for (const missing of [first, first.map((i) => 136 - i), first.map((i) => Math.floor(i / share))]) {
-        const wrong = new Set(missing);
-        const rows = sweep((f, i) =>
-          wrong.has(i) ? -4 + 3 * Math.sin(i) : 36 + (25 * (f - 54)) / 816 + ripple(f),
-        );
-        const out = leftOut(rows);
-        expect(out.filter((f) => !wrong.has(frequenciesMhz.indexOf(f ?? 0)))).toEqual([]);
-      }
-    },
+  // Siegel 1982: the line holds while fewer than floor(n / 2) of n rows are no carriers, wherever they lie.
+  const mostWrong = Math.floor(137 / 2) - 1;
+  const wrongRows = (count: number, where: string): ReadonlySet<number> => {
+    const first = Array.from({ length: count }, (_, i) => i);
+    switch (where) {
+      case 'at the low end':
+        return new Set(first);
+      case 'at the high end':
+        return new Set(first.map((i) => 136 - i));
+      default:
+        return new Set(first.map((i) => Math.floor((i * 137) / count)));
+    }
+  };
+  const cases = [13, 27, 45, 46, 55, 62, mostWrong].flatMap((count) =>
+    ['at the low end', 'at the high end', 'spread'].map((where) => [count, where] as const),
   );
-  it('keeps every row where nearly half are no carriers: it can not be told which', () => {
-    const rows = sweep((f, i) => (i % 9 < 4 ? -20 + 7 * Math.sin(3 * i) : design(f)));
-    expect(leftOut(rows)).toEqual([]);
+  it.each(cases)('%d of 137 rows at the noise floor, %s, are left out, and no good one', (count, where) => {
+    const wrong = wrongRows(count, where);
+    const rows = sweep((f, i) =>
+      wrong.has(i) ? -24 + 3 * Math.sin(i) : 36 + (25 * (f - 54)) / 816 + ripple(f),
+    );
+    const { excluded, farOff } = screenCarriers(rows, 'linear');
+    expect(excluded.map(({ frequencyMhz }) => frequencyMhz)).toEqual(
+      frequenciesMhz.filter((_, i) => wrong.has(i)),
+    );
+    expect(farOff).toBeNull();
+  });
+
+  it('keeps every row where most are no carriers, and says how many are far off', () => {
+    const wrong = wrongRows(90, 'spread');
+    const rows = sweep((f, i) => (wrong.has(i) ? -24 + 3 * Math.sin(i) : design(f)));
+    const { excluded, farOff } = screenCarriers(rows, 'linear');
+    expect(excluded).toEqual([]);
+    expect(farOff?.count).toBe(137 - 90);
+  });
+
+  it('keeps more than a third that are far off, but not where nothing is carried', () => {
+    const rows = sweep((f, i) => design(f) - (i % 5 < 2 ? 9 + 5 * (i % 2) : 0));
+    const { excluded, farOff } = screenCarriers(rows, 'linear');
+    expect(excluded).toEqual([]);
+    expect(farOff).toEqual({ count: 56, fromDb: 8 });
   });
   it('throws no good row out for any tilt with one deep notch anywhere', () => {
     const place = fc.integer({ min: 57, max: 873 });

@@ -27,7 +27,7 @@ describe('two QAM orders in one sweep', () => {
     expect(fit.findings).toContainEqual({
       ...{ kind: 'signal-step', signal: '64-QAM', reference: '256-QAM', count: 15, usualDb: -4 },
       ...{ stepDb: expect.closeTo(-3.1, 9), standardErrorDb: expect.closeTo(0, 9) },
-      text: '64-QAM is carried 3.1 dB below 256-QAM; usual is 4.0.',
+      text: '64-QAM is carried 3.1 dB below 256-QAM; usual is 4.0. 15 rows moved by that onto the line of 256-QAM.',
     });
     expect(
       fitOf(
@@ -38,12 +38,14 @@ describe('two QAM orders in one sweep', () => {
   });
 
   // Another road: parallel lines as a textbook has them, by the normal equations of intercept, slope and a 0/1 column.
-  it('agree with least squares of intercept, slope and a step', () => {
+  it('agree with least squares of intercept, slope and a step, and with its standard errors', () => {
     const some = rows(4.4);
     const columns = some.map((row, i) => [1, (row.frequencyMhz - 57) / 234, i >= 25 ? 1 : 0]);
+    // Beside the levels a one in each line in turn, so that the inverse comes out with the answer.
     const normal = [0, 1, 2].map((a) => [
       ...[0, 1, 2].map((b) => columns.reduce((sum, c) => sum + (c[a] ?? 0) * (c[b] ?? 0), 0)),
       columns.reduce((sum, c, i) => sum + (c[a] ?? 0) * (some[i]?.levelDbmv ?? 0), 0),
+      ...[0, 1, 2].map((b) => (a === b ? 1 : 0)),
     ]);
     for (let at = 0; at < 3; at++)
       for (let i = 0; i < 3; i++) {
@@ -55,9 +57,24 @@ describe('two QAM orders in one sweep', () => {
     const fit = fitOf(some);
     expect(fit.lowDbmv).toBeCloseTo(low, 9);
     expect(fit.tiltDb).toBeCloseTo(tilt, 9);
+    // Draper and Smith, 2.6: the covariance is s^2 times the inverse, s^2 with n - 3 degrees of freedom.
+    const inverse = normal.map((line, i) => [4, 5, 6].map((j) => (line[j] ?? 0) / (line[i] ?? 1)));
+    const squares = some.reduce(
+      (sum, row, i) =>
+        sum + (row.levelDbmv - low - tilt * (columns[i]?.[1] ?? 0) - step * (columns[i]?.[2] ?? 0)) ** 2,
+      0,
+    );
+    const errorOf = (at: number) => Math.sqrt((squares / (some.length - 3)) * (inverse[at]?.[at] ?? 0));
     expect(fit.findings.find(({ kind }) => kind === 'signal-step')).toMatchObject({
       stepDb: expect.closeTo(step, 9),
+      standardErrorDb: expect.closeTo(errorOf(2), 9),
     });
+    expect(fit.standardErrors?.lowDb).toBeCloseTo(errorOf(0), 9);
+    expect(fit.standardErrors?.tiltDb).toBeCloseTo(errorOf(1), 9);
+    // The step has to be told from the tilt, which leaves more open than one kind alone would.
+    expect(errorOf(1)).toBeGreaterThan(
+      1.5 * (fitOf(rows(0).map((row) => ({ ...row, modulation: '' }))).standardErrors?.tiltDb ?? 0),
+    );
   });
 
   it('keep the usual step where there are too few rows, or it can not be told from the tilt', () => {
@@ -94,10 +111,10 @@ it('with a line-up takes its offsets instead, and says so', () => {
   expect(fit.findings.map(({ kind }) => kind)).toEqual(['signals-moved', 'signals-moved']);
 });
 
-it('returns as many rows as it was given', () => {
+it('returns as many levels as it was given rows', () => {
   const { used, signals } = chooseRows(rows(3), {});
   if (signals === null) throw new Error('no signals');
-  expect(joinSignals(used, signals, 'linear').used).toHaveLength(used.length);
+  expect(joinSignals(used, signals, {}).levelDbmv).toHaveLength(used.length);
 });
 
 // A real table with two QAM orders; it stays outside the project, so this runs only where it lies beside it.
