@@ -56,12 +56,12 @@ const ORDER = 's.order_ms, s.started_at, s.sweep_id';
 
 /** Reads for whoever looks at all stations at once, and what was judged for that. No record is written here. */
 export function qualityQueries(archive: Database) {
-  const sweepOfId = archive.prepare<[string], QualitySweepRow>(`${SWEEP} WHERE s.sweep_id = ?`);
+  const sweepOfId = archive.prepare<[string], QualitySweepRow>(`${SWEEP} WHERE s.sweep_id = +?`);
   const history = archive.prepare<[string], QualitySweepRow>(
-    `${SWEEP} WHERE s.station_id = ? AND ${COUNTS} ORDER BY ${ORDER}`,
+    `${SWEEP} WHERE s.station_id = +? AND ${COUNTS} ORDER BY ${ORDER}`,
   );
   const ofVisit = archive.prepare<[number], QualitySweepRow>(
-    `${SWEEP} WHERE s.visit = ? AND ${COUNTS} ORDER BY ${ORDER}`,
+    `${SWEEP} WHERE s.visit = +? AND ${COUNTS} ORDER BY ${ORDER}`,
   );
   const visits = archive.prepare<[number, number], PeriodVisitRow>(`
     SELECT v.seq, v.visit_id visitId, v.station_id stationId,
@@ -71,7 +71,7 @@ export function qualityQueries(archive: Database) {
     FROM visit v LEFT JOIN visit_end e ON e.visit = v.seq
     WHERE v.started_at >= ? AND v.started_at < ? ORDER BY v.order_ms, v.visit_id`);
   const changes = archive.prepare<[number], PeriodChangeRow>(
-    'SELECT position, from_value fromValue, to_value toValue FROM fitting WHERE visit = ? ORDER BY seq',
+    'SELECT position, from_value fromValue, to_value toValue FROM fitting WHERE visit = +? ORDER BY seq',
   );
   const noted = archive.prepare<[], string>('SELECT DISTINCT station_id FROM notes_revision').pluck();
   const setUp = archive.prepare<[], string>('SELECT DISTINCT station_id FROM set_up').pluck();

@@ -120,10 +120,10 @@ const SWEEP = `SELECT s.seq, s.sweep_id sweepId, v.visit_id visitId, s.station_i
 
 /** Statements on sweeps, their readings and their ends. The caller owns the transaction. */
 export function sweepStatements(archive: Database, session: Session, documents: Documents) {
-  const sharedText = archive.prepare<[string], number>('SELECT seq FROM shared_text WHERE body = ?').pluck();
+  const sharedText = archive.prepare<[string], number>('SELECT seq FROM shared_text WHERE body = +?').pluck();
   const addSharedText = archive.prepare('INSERT INTO shared_text (body) VALUES (?)');
   const frequencyList = archive
-    .prepare<[Uint8Array], number>('SELECT seq FROM frequency_list WHERE body = ?')
+    .prepare<[Uint8Array], number>('SELECT seq FROM frequency_list WHERE body = +?')
     .pluck();
   const addFrequencyList = archive.prepare('INSERT INTO frequency_list (body) VALUES (?)');
   const once = (found: unknown, add: () => { lastInsertRowid: number | bigint }): number =>
@@ -144,10 +144,10 @@ export function sweepStatements(archive: Database, session: Session, documents: 
   const end = archive.prepare(
     'INSERT INTO sweep_end (sweep, state, reason, recovered, reading_count, ended_at, session) VALUES (?, ?, ?, ?, ?, ?, ?)',
   );
-  const byId = archive.prepare<[string], SweepRow>(`${SWEEP} WHERE s.sweep_id = ?`);
+  const byId = archive.prepare<[string], SweepRow>(`${SWEEP} WHERE s.sweep_id = +?`);
   // The index leads with the station and whether there is a design line; both halves, then the newest first.
   const ofStation = archive.prepare<[string], SweepRow>(
-    `${SWEEP} WHERE s.station_id = ? AND s.has_design IN (0, 1)
+    `${SWEEP} WHERE s.station_id = +? AND s.has_design IN (0, 1)
      ORDER BY s.order_ms DESC, coalesce(c.corrected_at, 0) DESC, s.sweep_id DESC`,
   );
   const newestOfEach = archive.prepare<[], SweepRow>(
