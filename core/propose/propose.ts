@@ -106,7 +106,7 @@ export function propose(request: ProposeRequest): Result<Proposal, ProposeRefusa
       `no usable row between ${lowMhz} and ${highMhz} MHz, the port's design range`,
     );
 
-  const stage = stageInputFor(station, request.inputRows, keepAll);
+  const stage = stageInputFor(station, request.inputRows, keepAll, lineUp);
   if (!stage.ok) return stage;
   const limit = stage.value.limit;
   const stock = request.truck == null ? null : stockOf(request.truck);

@@ -1,3 +1,4 @@
+import type { LineUpEntry } from '../channels/line-up.ts';
 import type { PluggedIn, Station } from '../files/station.ts';
 import { chooseRows } from '../line/choose-rows.ts';
 import type { LevelRow } from '../line/level-row.ts';
@@ -37,6 +38,8 @@ export type StageInputNote = Readonly<{
   probability?: number;
   /** The limit's frequency lies outside the input sweep: only there. */
   outsideSweep?: true;
+  /** What was done to kinds of signal in the input sweep, a sentence each; only where several are there or a line-up was given. */
+  moved?: readonly string[];
 }>;
 
 /** The losses that the limit allows, widened by what the nearest combination misses: 0 when one meets it. */
@@ -72,10 +75,12 @@ export function stageNoteText(
   const range = `${said(minDbmv)} to ${said(maxDbmv)} at ${atMhz} MHz`;
   if (levelDbmv === undefined)
     return `No sweep of "${portName}": the stage input's limit, ${range}, was not applied.`;
-  const reached =
+  const outside =
     figures.outsideSweep === true
       ? ` ${atMhz} MHz lies outside the input sweep: taken from the line through its two nearest rows.`
       : '';
+  const moved = figures.moved === undefined ? '' : ` Of its sweep: ${figures.moved.join(' ')}`;
+  const reached = `${outside}${moved}`;
   if (missDb === undefined) return `Stage input ${said(levelDbmv)}, within ${range}.${reached}`;
   const side = missedLimit === 'min' ? `below ${said(minDbmv)}` : `above ${said(maxDbmv)}`;
   return `Stage input ${said(levelDbmv)} at ${atMhz} MHz, ${missDb.toFixed(1)} dB ${side}: no combination comes nearer to its limit.${reached}`;
@@ -86,6 +91,7 @@ export function stageNoteText(
  * @param station    with or without `stageInput`
  * @param inputRows  MHz and dBmV at its port; without them the limit is not applied, and the note says so
  * @param keepAll    take these rows as they stand
+ * @param lineUp     what each channel carries: the limit is for analog carriers, as the design line is
  * @returns  limit null where none is applied, note null where the station states none; refused when the sweep has no
  *           level near the limit's frequency
  * @source   contract, section 3, "propose, exactly"
@@ -94,6 +100,7 @@ export function stageInputFor(
   station: Station,
   inputRows: readonly LevelRow[] | undefined,
   keepAll: boolean | undefined,
+  lineUp?: readonly LineUpEntry[] | null,
 ): Result<Stage, 'no-input-level'> {
   const { stageInput } = station;
   if (stageInput === undefined) return done({ limit: null, noteFor: () => null });
@@ -104,7 +111,8 @@ export function stageInputFor(
   });
   if (inputRows === undefined)
     return done({ limit: null, noteFor: () => noted({ applied: false, atMhz, minDbmv, maxDbmv }) });
-  const used = chooseRows(inputRows, { keepAll }).used;
+  const { used, signals } = chooseRows(inputRows, { keepAll, lineUp });
+  const notes = signals?.notes ?? [];
   const there = inputLevelAt(used, atMhz);
   if (there === null || !Number.isFinite(there.levelDbmv))
     return refuse(
@@ -138,7 +146,11 @@ export function stageInputFor(
           ? {}
           : { uDb, probability: conformanceProbability(levelDbmv, uDb, { fromDb: minDbmv, toDb: maxDbmv }) };
       const applied = { applied: true, atMhz, minDbmv, maxDbmv, beforeDbmv, levelDbmv, ...chance };
-      const found = outside ? { ...applied, outsideSweep: true as const } : applied;
+      const found = {
+        ...applied,
+        ...(outside ? { outsideSweep: true as const } : {}),
+        ...(notes.length > 0 ? { moved: notes } : {}),
+      };
       if (missDb <= SAME_DB) return noted(found);
       return noted({ ...found, missDb, missedLimit: levelDbmv < minDbmv ? 'min' : 'max' });
     },

@@ -108,7 +108,7 @@ export function howStageInput(
   return plainHow({
     title: 'Stage input',
     value: `${level(levelDbmv, unit)}${good}`,
-    words: `The level of the ${limit.port} at ${mhz(note.atMhz)}, on the straight line between the two nearest channels of its sweep, less what the parts before the stage take away: ${limit.through.join(', ')}. Now it is ${level(beforeDbmv, unit)}.`,
+    words: `The level of the ${limit.port} at ${mhz(note.atMhz)}, on the straight line between the two nearest channels of its sweep, less what the parts before the stage take away: ${limit.through.join(', ')}. Now it is ${level(beforeDbmv, unit)}.${note.moved === undefined ? '' : ` Of its sweep: ${note.moved.join(' ')}`}`,
     formula: `input(${mhz(note.atMhz)}) \u2212 \u03A3 loss(to fit, ${mhz(note.atMhz)})`,
     judged: `Its limit is ${range}.${probability === undefined ? '' : ` The chance that it lies inside is ${chanceWords(probability)}.`}`,
     source: `The limit: the station file. ${PLUG_IN_LOSS}${uDb === undefined ? '' : ' Uncertainty: JCGM 100:2008, 5.1.2; chance: JCGM 106:2012, 7.2 to 7.4 (section numbers from memory).'}`,

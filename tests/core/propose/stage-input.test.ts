@@ -55,6 +55,25 @@ describe('stageInputFor', () => {
     const note = stage.value.noteFor(installedOf(station), installedOf(station));
     expect(note?.note).toContain('lies outside the input sweep');
   });
+  // The limit is for analog carriers: 20 dBmV of analog at 870 MHz is 14 of QAM that is carried 6 dB down.
+  it('compares QAM as the line-up says it is carried, and says so', () => {
+    const asQam = inputRows.map((row) => ({ ...row, kind: 'qam' as const, levelDbmv: row.levelDbmv - 6 }));
+    const lineUp = inputRows.map(({ frequencyMhz }, i) => ({
+      ...{ channelLabel: `${i}`, frequencyMhz, kind: 'qam' as const, qamOrder: 256, widthMhz: 6 },
+      offsetDb: -6,
+    }));
+    const inputOf = (given: typeof lineUp | null) => {
+      const stage = stageInputFor(station, asQam, false, given);
+      if (!stage.ok) throw new Error(stage.code);
+      return stage.value.noteFor(installedOf(station), installedOf(station));
+    };
+    expect(inputOf(lineUp)?.levelDbmv).toBeCloseTo(13, 9);
+    expect(inputOf(lineUp)?.note).toMatch(
+      /within 8\.0 dBmV to 14\.0 dBmV at 870 MHz\. Of its sweep: \d+ rows of 256-QAM at -6 dB compared with a line 6\.0 dB below/,
+    );
+    expect(inputOf(null)?.levelDbmv).toBeCloseTo(7, 9);
+    expect(inputOf(null)).not.toHaveProperty('moved');
+  });
   it('refuses a sweep that has no level there', () =>
     expect(stageInputFor(station, [{ frequencyMhz: 54, levelDbmv: 30 }], false)).toMatchObject({
       ok: false,
@@ -63,6 +82,17 @@ describe('stageInputFor', () => {
 });
 
 describe('in a proposal', () => {
+  it('takes the line-up for the input as for the output', () => {
+    const lineUp = [
+      { channelLabel: 'all', frequencyMhz: 462, kind: 'ofdm' as const, widthMhz: 900, offsetDb: -6 },
+    ];
+    const before = (given: typeof lineUp | null) => {
+      const proposal = propose({ rows, station, inputRows, lineUp: given });
+      if (!proposal.ok) throw new Error(proposal.code);
+      return proposal.value.stageInput?.beforeDbmv ?? 0;
+    };
+    expect(before(lineUp) - before(null)).toBeCloseTo(6, 9);
+  });
   it('moves the pad behind the stage when the input may not fall or rise', () => {
     const { recommended, feasible, stageInput } = proposed(limited(7, 9));
     expect(feasible).toBe(true);
