@@ -86,12 +86,12 @@ describe('in a proposal', () => {
     const lineUp = [
       { channelLabel: 'all', frequencyMhz: 462, kind: 'ofdm' as const, widthMhz: 900, offsetDb: -6 },
     ];
-    const before = (given: typeof lineUp | null) => {
+    const levelNow = (given: typeof lineUp | null) => {
       const proposal = propose({ rows, station, inputRows, lineUp: given });
       if (!proposal.ok) throw new Error(proposal.code);
       return proposal.value.stageInput?.beforeDbmv ?? 0;
     };
-    expect(before(lineUp) - before(null)).toBeCloseTo(6, 9);
+    expect(levelNow(lineUp) - levelNow(null)).toBeCloseTo(6, 9);
   });
   it('moves the pad behind the stage when the input may not fall or rise', () => {
     const { recommended, feasible, stageInput } = proposed(limited(7, 9));
