@@ -63,6 +63,11 @@ const Trace = z
      * another one than was said before it. Off unless said, as in the tapes of before there was this.
      */
     unitAgain: z.boolean().default(false),
+    /**
+     * Reads a trace again that has a doubtful level at a planned point, where a sweep asks for that. Off unless said, as in
+     * the tapes of before there was this.
+     */
+    askAgain: z.boolean().default(false),
     leastPoints: z.number().int().min(2).max(20_000),
     mostPoints: z.number().int().min(2).max(20_000),
   })

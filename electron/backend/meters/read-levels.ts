@@ -24,7 +24,7 @@ export async function* readLevels(
   const prepared = await unlessStopped(talk.signal, () => prepare(talk, profile));
   if (prepared === null) return;
   if (profile.trace !== null) {
-    yield* readTraces(ready, profile.trace, frequenciesMhz);
+    yield* readTraces(ready, profile.trace, frequenciesMhz, manner);
     return;
   }
   let before: Reading | undefined;

@@ -1,4 +1,5 @@
 import type { Reading } from '../../../core/bridge/records.ts';
+import { isDoubtful, isSameReading, meanLevel, middleReading } from '../../../core/meters/repeated-level.ts';
 import { readTraceBlock } from '../../../core/meters/trace-block.ts';
 import { readTraceList } from '../../../core/meters/trace-list.ts';
 import { type TraceSpan, traceSpans } from '../../../core/meters/trace-spans.ts';
@@ -8,6 +9,7 @@ import { drainErrors, errorIn, explained, meterError } from './error-queue.ts';
 import { MeterFault } from './meter-shop.ts';
 import { aboutSpan } from './placeholders.ts';
 import type { Trace } from './profile.ts';
+import type { Manner } from './read-carefully.ts';
 import { outOfReach, type Ready, unlessStopped } from './read-levels.ts';
 import { isPossible, levelOf, unitIn } from './sense.ts';
 
@@ -24,6 +26,7 @@ export async function* readTraces(
   ready: Ready,
   trace: Trace,
   frequenciesMhz: readonly number[],
+  manner: Manner,
 ): AsyncGenerator<Reading, void> {
   const { talk, profile } = ready;
   const { limits } = profile;
@@ -31,16 +34,39 @@ export async function* readTraces(
   if (beyond !== undefined) throw outOfReach(talk, profile, beyond);
   const hertz = frequenciesMhz.map((frequencyMhz) => Math.round(frequencyMhz * 1e6));
   for (const span of traceSpans(hertz, trace.leastPoints, trace.mostPoints, LONE_STEP_HZ)) {
-    const levels = await unlessStopped(talk.signal, () => readSpan(ready, trace, span));
+    const levels = await unlessStopped(talk.signal, () => readWanted(ready, trace, span, manner));
     if (levels === null) return;
     const takenAt = ready.now().toISOString();
-    for (const { hz, point } of span.wanted) {
+    for (const [at, { hz }] of span.wanted.entries()) {
       if (talk.signal.aborted) return;
       // A frequency that is planned twice is read twice, from the same trace.
       for (const frequencyMhz of frequenciesMhz.filter((_, i) => hertz[i] === hz))
-        yield { frequencyMhz, meterDbmv: levels[point] ?? null, kind: null, takenAt };
+        yield { frequencyMhz, meterDbmv: levels[at] ?? null, kind: null, takenAt };
     }
   }
+}
+
+type Levels = readonly (number | null)[];
+
+/**
+ * The levels at the planned points of a span: each the mean of as many traces as were wished. A trace with a doubtful level
+ * among them is read again; where the second says otherwise, the middle of three counts, point by point.
+ */
+async function readWanted(ready: Ready, trace: Trace, span: TraceSpan, manner: Manner): Promise<Levels> {
+  const pick = (levels: Levels): Levels => span.wanted.map(({ point }) => levels[point] ?? null);
+  const averaged = async (): Promise<Levels> => {
+    const traces = [pick(await readSpan(ready, trace, span))];
+    while (traces.length < manner.repeats) traces.push(pick(await readSpan(ready, trace, span)));
+    return span.wanted.map((_, i) => meanLevel(traces.map((levels) => levels[i] ?? null)));
+  };
+  const first = await averaged();
+  // The first of a span has no neighbour that was read with it; that it has a level is all that can be asked of it.
+  const doubtful = first.some((levelDbmv, i) => isDoubtful(levelDbmv, first[Math.max(0, i - 1)]));
+  if (!manner.recheck || !trace.askAgain || !doubtful) return first;
+  const second = await averaged();
+  if (first.every((levelDbmv, i) => isSameReading(levelDbmv, second[i] ?? null))) return first;
+  const third = await averaged();
+  return first.map((levelDbmv, i) => middleReading([levelDbmv, second[i] ?? null, third[i] ?? null]));
 }
 
 async function readSpan(ready: Ready, trace: Trace, span: TraceSpan): Promise<readonly (number | null)[]> {

@@ -35,10 +35,17 @@ it.each(['scpi', 'line-checked'])(
   },
 );
 
-it('reads the same again where many readings make one', async () => {
-  const { readings, tape } = await recordedSweep('line', well, { repeats: 3, recheck: true });
-  expect(await again(tape)).toEqual(levelsOf(readings));
-});
+it.each(['line', 'scpi-trace', 'scpi-trace-block'])(
+  'reads the same again where many readings make one: %s',
+  async (name) => {
+    const once = await recordedSweep(name, well, { repeats: 1, recheck: false });
+    const { readings, tape } = await recordedSweep(name, well, { repeats: 3, recheck: true });
+    const heard = ({ sessions }: typeof tape) =>
+      sessions[0]?.entries.filter(([what]) => what === 'said').length ?? 0;
+    expect(heard(tape)).toBeGreaterThan(2 * heard(once.tape));
+    expect(await again(tape)).toEqual(levelsOf(readings));
+  },
+);
 
 it('notices a tape whose questions are not those of its profile', async () => {
   const { tape } = await recordedSweep('line', well);
