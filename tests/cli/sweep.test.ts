@@ -5,6 +5,8 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { readSweepCsv } from '../../core/files/sweep-csv.ts';
+import { LineInstrument } from '../../electron/backend/meters/simulated/line-instrument.ts';
+import { openPtyMeter } from '../../electron/backend/meters/simulated/pty.ts';
 import { runProgram, type Surroundings } from '../../electron/cli/program.ts';
 import { sweep } from '../../electron/cli/verbs/sweep.ts';
 import { openTestPty } from '../support/pty.ts';
@@ -14,11 +16,15 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const inFolder = (name: string) => join(folder, name);
 const plan158 = inFolder('plan-158.json');
 const plan3 = inFolder('plan-3.json');
+/** The plain line protocol without the two seconds that a board needs to start. */
+const quickLine = inFolder('quick-line.json');
 beforeAll(() => {
   const frequenciesMhz = Array.from({ length: 158 }, (_, i) => 57 + 6 * i);
   writeFileSync(plan158, JSON.stringify({ format: 'tiltwright-plan/1', frequenciesMhz }));
   const three = { format: 'tiltwright-plan/1', frequenciesMhz: [57, 423, 711], testPointLossDb: 20 };
   writeFileSync(plan3, JSON.stringify(three));
+  const line = JSON.parse(readFileSync('electron/backend/meters/profiles/line.json', 'utf8'));
+  writeFileSync(quickLine, JSON.stringify({ ...line, name: 'quick-line', settleMs: 0 }));
 });
 
 async function tiltwright(args: readonly string[], signal: AbortSignal = new AbortController().signal) {
@@ -85,6 +91,47 @@ describe.skipIf(process.platform === 'win32')('sweep', () => {
       [711, 27.11],
     ]);
     expect(answer.readings[0].takenAt).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
+  });
+
+  it('makes each level the mean of as many readings as it is told, and says so in the file', async () => {
+    const asked = new Map<number, number>();
+    const pty = await openTestPty((frequencyMhz) => {
+      const times = asked.get(frequencyMhz) ?? 0;
+      asked.set(frequencyMhz, times + 1);
+      return frequencyMhz / 100 + 0.4 * (times % 3);
+    });
+    atEnd.push(() => pty.unplug());
+    const file = inFolder('mean.csv');
+    const args = ['sweep', '--port', pty.path, '--plan', plan3, '--repeats', '3', '--out', file, '--json'];
+    const { exitCode, stdout } = await tiltwright(args);
+    expect(exitCode).toBe(0);
+    // The mean of 0, 0.4 and 0.8 dB more than the level, and the test point's 20 dB.
+    expect(JSON.parse(stdout).readings.map((row: { levelDbmv: number }) => row.levelDbmv.toFixed(2))).toEqual(
+      ['20.97', '24.63', '27.51'],
+    );
+    expect(readFileSync(file, 'utf8')).toContain('# each level: the mean of 3 readings\n');
+    expect(Math.min(...asked.values())).toBe(3);
+    for (const repeats of ['0', '17', '2.5']) {
+      const refused = await tiltwright([...args.slice(0, 6), repeats]);
+      expect([refused.exitCode, lineCount(refused.stderr)]).toEqual([2, 1]);
+    }
+  });
+
+  it('warns of a calibration that is past, and keeps the day in the file', async () => {
+    const meterOf = async (calibratedOn: string) => {
+      const instrument = new LineInstrument({ source: (mhz) => mhz / 100, calibratedOn });
+      const pty = await openPtyMeter(instrument, { messageMs: 0, readingMs: 0 });
+      atEnd.push(() => pty.unplug());
+      const file = inFolder(`calibrated-${calibratedOn}.csv`);
+      const args = ['sweep', '--port', pty.path, '--plan', plan3, '--profile', quickLine, '--out', file];
+      const ran = await tiltwright(args);
+      expect(ran.exitCode).toBe(0);
+      expect(readFileSync(file, 'utf8')).toContain(`# calibrated: ${calibratedOn}\n`);
+      return ran.stderr;
+    };
+    expect(await meterOf('2019-02-28')).toContain("the meter's calibration is past since 2020-02-28");
+    const today = new Date().toISOString().slice(0, 10);
+    expect(await meterOf(today)).not.toContain('calibration');
   });
 
   it('says each reading as it comes, and says so where there is no level', async () => {

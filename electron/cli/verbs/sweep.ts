@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import type { MeterChoice, MeterIdentity } from '../../../core/bridge/records.ts';
 import { readMeterProfile } from '../../../core/files/meter-profile.ts';
 import { type Plan, readPlan } from '../../../core/files/plan.ts';
+import { calibrationAt } from '../../../core/meters/calibration.ts';
 import { done, type Result, refuse } from '../../../core/result.ts';
 import { type LevelUnitWord, levelWord } from '../../../core/words/numbers.ts';
 import { knownProfiles } from '../../backend/meters/known-profiles.ts';
@@ -19,11 +20,13 @@ import { jsonFlag, type RunVerb, type Verb, type VerbIo } from '../verb.ts';
 
 type Options = PlaceOptions &
   UnitOption &
-  Readonly<{ port: string; plan: string; profile: string; out?: string; waitS: number }>;
+  Readonly<{ port: string; plan: string; profile: string; out?: string; waitS: number; repeats: number }>;
 /** A reading as the contract has it: the level at the port, the meter's own plus the test point loss. */
 type Row = Readonly<{ frequencyMhz: number; levelDbmv: number | null; takenAt: string }>;
 
 const simulated = 'simulated';
+/** As many as a sweep of the workbench may take. */
+const MOST_REPEATS = 16;
 
 function newsText(news: LinkNews): string {
   switch (news.link) {
@@ -34,6 +37,15 @@ function newsText(news: LinkNews): string {
     case 'waiting':
       return `the port was plugged in just now and is not ready (${news.why}); trying for ${Math.ceil(news.leftMs / 1000)} s more`;
   }
+}
+
+/** What is known of the meter's calibration, as a line of the file; null where nothing is. */
+function calibrationLine({ calibratedOn, calibrationDueOn }: MeterIdentity): string | null {
+  const known = [
+    ...(calibratedOn === undefined ? [] : [`calibrated: ${calibratedOn}`]),
+    ...(calibrationDueOn === undefined ? [] : [`calibration due: ${calibrationDueOn}`]),
+  ];
+  return known.length === 0 ? null : known.join(', ');
 }
 
 /** The four fields of *IDN?, joined as the meter sent them. */
@@ -62,6 +74,10 @@ function answerOf(meter: Meter, plan: Plan, rows: readonly Row[]): Answer {
 async function act(options: Options, io: VerbIo): Promise<Outcome> {
   const plan = readPlan(await readInput(options.plan), options.plan);
   if (!plan.ok) return refused(plan);
+  if (!Number.isInteger(options.repeats) || options.repeats > MOST_REPEATS) {
+    const help = `a channel is read 1 to ${MOST_REPEATS} times, a whole number`;
+    return refused(refuse('out-of-range', `--repeats ${options.repeats}`, help));
+  }
   const isSimulated = options.port === simulated;
   const stray = (['scenario', 'station', 'stationId', 'portName', 'ambientC'] as const).find(
     (key) => options[key] !== undefined,
@@ -120,18 +136,20 @@ const isSystemError = (fault: unknown): fault is Error & { code: string } =>
 
 async function readAll(meter: Meter, plan: Plan, options: Options, io: VerbIo): Promise<Outcome> {
   const { frequenciesMhz, testPointLossDb } = plan;
+  const calibration = calibrationLine(meter.identity);
+  const counts = calibrationAt(meter.identity, new Date().toISOString().slice(0, 10));
+  if (counts.at === 'past') io.note(`the meter's calibration is past since ${counts.dueOn}`);
   const file =
     options.out === undefined
       ? null
       : await beginReadingFile(options.out, [
           `meter: ${identityLine(meter.identity)}`,
-          ...(meter.identity.calibrationDueOn === undefined
-            ? []
-            : [`calibration due: ${meter.identity.calibrationDueOn}`]),
+          ...(calibration === null ? [] : [calibration]),
+          ...(options.repeats === 1 ? [] : [`each level: the mean of ${options.repeats} readings`]),
           `test point loss: ${testPointLossDb} dB, added`,
         ]);
   const rows: Row[] = [];
-  const how = { manner: { repeats: 1, recheck: true } };
+  const how = { manner: { repeats: options.repeats, recheck: true } };
   try {
     for await (const { frequencyMhz, meterDbmv, takenAt } of meter.readLevels(
       frequenciesMhz,
@@ -182,6 +200,12 @@ export const sweep: Verb = {
         'how long a meter that is lost in the middle is looked for; 0: not at all',
         numberOption('a time in s', 0),
         30,
+      )
+      .option(
+        '--repeats <n>',
+        'each level is the mean of so many readings',
+        numberOption('a number of readings', 1),
+        1,
       )
       .option(...unitOption)
       .option(...jsonFlag);
