@@ -16,6 +16,7 @@ import './look/finding.css';
 import './look/how.css';
 import './look/log.css';
 import './look/picture.css';
+import './look/picture-tools.css';
 import './look/numbers.css';
 import './look/kept.css';
 import './look/line-up.css';

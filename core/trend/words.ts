@@ -1,10 +1,14 @@
 import type { Trend } from './direction.ts';
 
-/** Tenths of a dB; a change too small for one decimal gets two. */
-function decibels(db: number): string {
-  const size = Math.abs(db);
-  return size < 0.095 ? size.toFixed(2) : size.toFixed(1);
-}
+/** What a meter can tell apart, dB. */
+const TENTH_DB = 0.1;
+
+/** Tenths of a dB; a change that is smaller is only said to be that. */
+const moved = (db: number): string =>
+  Math.abs(db) < 0.95 * TENTH_DB ? `less than ${TENTH_DB}` : Math.abs(db).toFixed(1);
+
+/** Nothing is steadier than a meter can tell. */
+const within = (db: number): string => Math.max(TENTH_DB, Math.abs(db)).toFixed(1);
 
 const seconds = (overS: number): string =>
   overS < 9.5 ? overS.toFixed(overS < 1.95 ? 1 : 0) : overS.toFixed(0);
@@ -12,13 +16,13 @@ const seconds = (overS: number): string =>
 /**
  * Which way a level is going, as it is said beside a control.
  * @param trend  dB over seconds, or null while there are too few readings
- * @returns  "falling 0.2 dB in 8 s", "steady within 0.3 dB for 12 s", or "too few readings yet"
+ * @returns  "falling 0.2 dB in 8 s", "rising less than 0.1 dB in 24 s", "steady within 0.3 dB for 12 s", or "too few readings yet"
  * @source   common practice, no published source
  */
 export function trendWords(trend: Trend | null): string {
   if (trend === null) return 'too few readings yet';
   const { direction, changeDb, overS, lessThanDb } = trend;
   if (direction === 'steady')
-    return `steady within ${decibels(lessThanDb ?? changeDb)} dB for ${seconds(overS)} s`;
-  return `${direction} ${decibels(changeDb)} dB in ${seconds(overS)} s`;
+    return `steady within ${within(lessThanDb ?? changeDb)} dB for ${seconds(overS)} s`;
+  return `${direction} ${moved(changeDb)} dB in ${seconds(overS)} s`;
 }

@@ -1,8 +1,10 @@
-import { type ReactNode, type RefObject, useState } from 'react';
+import { type ReactNode, type RefObject, useContext, useState } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { createPortal } from 'react-dom';
 import { PictureTools, type PictureToolsProps } from './PictureTools.tsx';
 import { Spoken } from './Spoken.tsx';
 import type { Span } from './scale.ts';
+import { ToolsPlaceContext } from './tools-place.ts';
 import type { useChartHand } from './use-chart-hand.ts';
 
 export type ChartFrameProps = Omit<PictureToolsProps, 'box' | 'children'> &
@@ -32,28 +34,33 @@ export function ChartFrame(props: ChartFrameProps) {
   const { box, hand, view, cursor, words, stopsName, over, table, tools, children, ...rest } = props;
   const [wanted, setWanted] = useState<'chart' | 'table'>('chart');
   const face = table === undefined ? 'chart' : wanted;
+  const place = useContext(ToolsPlaceContext);
+  const toolRow = (
+    <PictureTools
+      {...rest}
+      box={face === 'chart' ? box : null}
+      controls={face === 'chart' ? rest.controls : null}
+    >
+      {tools}
+      {table !== undefined && (
+        <ToggleButtonGroup
+          className="segments picture-tools__ways"
+          aria-label={`${rest.title}, as`}
+          selectionMode="single"
+          disallowEmptySelection
+          selectedKeys={[face]}
+          onSelectionChange={(keys) => setWanted(keys.has('table') ? 'table' : 'chart')}
+        >
+          <ToggleButton id="chart">Chart</ToggleButton>
+          <ToggleButton id="table">Table</ToggleButton>
+        </ToggleButtonGroup>
+      )}
+    </PictureTools>
+  );
+  const isBare = place === undefined && !tools && table === undefined;
   return (
-    <div className="picture-frame">
-      <PictureTools
-        {...rest}
-        box={face === 'chart' ? box : null}
-        controls={face === 'chart' ? rest.controls : null}
-      >
-        {tools}
-        {table !== undefined && (
-          <ToggleButtonGroup
-            className="segments picture-tools__ways"
-            aria-label={`${rest.title}, as`}
-            selectionMode="single"
-            disallowEmptySelection
-            selectedKeys={[face]}
-            onSelectionChange={(keys) => setWanted(keys.has('table') ? 'table' : 'chart')}
-          >
-            <ToggleButton id="chart">Chart</ToggleButton>
-            <ToggleButton id="table">Table</ToggleButton>
-          </ToggleButtonGroup>
-        )}
-      </PictureTools>
+    <div className={`picture-frame ${isBare ? 'picture-frame--bare' : ''}`}>
+      {place === undefined ? toolRow : place !== null && createPortal(toolRow, place)}
       {face === 'table' && (
         <section className="picture-frame__table" aria-label={`${rest.title}, as a table`} {...byKeys}>
           {table}

@@ -1,4 +1,4 @@
-import { useMemo, useRef } from 'react';
+import { type ReactNode, useMemo, useRef } from 'react';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { ComparedRow } from '../../core/drift/compare-sweeps.ts';
 import { ChartFrame } from './ChartFrame.tsx';
@@ -18,6 +18,8 @@ export type ComparePictureProps = Readonly<{
   rows: readonly ComparedRow[];
   days: TwoDays;
   unit: LevelUnitName;
+  /** What stands before the tools. */
+  tools?: ReactNode;
 }>;
 
 /** Nearer than a few channels there is nothing more to see. */
@@ -53,6 +55,7 @@ export function ComparePicture(props: ComparePictureProps) {
       stopsName="the channels"
       about={props.about}
       csv={() => compareCsv(rows)}
+      tools={props.tools}
       table={<CompareTable {...{ rows, days, unit, title }} />}
     >
       {size !== null && plot !== null && both.length > 0 && (

@@ -4,9 +4,9 @@ import { type PairWay, pairWays } from './change.ts';
 export type PairWaysProps = Readonly<{ way: PairWay; onWay: (way: PairWay) => void }>;
 
 const wayWords: Record<PairWay, string> = {
-  over: 'Over each other',
-  beside: 'Side by side',
-  moving: 'Before to after',
+  over: 'Together',
+  beside: 'Apart',
+  moving: 'Moving',
 };
 
 /** How two sweeps are shown. Pressed once more, the way from before to after runs again. */

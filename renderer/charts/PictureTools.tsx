@@ -1,6 +1,7 @@
 import { type ReactNode, type RefObject, useContext } from 'react';
 import { PressButton } from '../parts/PressButton.tsx';
 import { handBlob } from '../save-file.ts';
+import { CopyMenu } from './CopyMenu.tsx';
 import { CopiedContext } from './copied.ts';
 import { drawPicture } from './picture-file.ts';
 import type { ZoomControls } from './use-chart-hand.ts';
@@ -62,13 +63,12 @@ export function PictureTools(props: PictureToolsProps) {
     <div className="picture-tools" role="toolbar" aria-label="The chart">
       {children}
       <div className="picture-tools__zoom">
-        <PressButton rank="quiet" onPress={copyNumbers}>
-          Copy numbers
-        </PressButton>
-        {box !== null && (
-          <PressButton rank="quiet" onPress={copyPicture}>
-            Copy picture
+        {box === null ? (
+          <PressButton rank="quiet" onPress={copyNumbers}>
+            Copy numbers
           </PressButton>
+        ) : (
+          <CopyMenu onNumbers={copyNumbers} onPicture={copyPicture} />
         )}
         {controls !== null && (
           <>

@@ -148,14 +148,16 @@ type MarkerProps = Readonly<{ marker: SeasonMarker; x: number; plots: SeasonPlot
 
 function MarkerWords({ marker, x, plots }: MarkerProps) {
   const place = markerPlace(plots, x, marker.in);
+  const words = { x: place.x, y: place.y, textAnchor: place.leftward ? 'end' : 'start' } as const;
+  // The paper around the letters is drawn first and by itself: it would cover the line under them.
   return (
-    <text
-      className={`season__words season__words--marker season__words--${marker.tone}`}
-      x={place.x}
-      y={place.y}
-      textAnchor={place.leftward ? 'end' : 'start'}
-    >
-      {marker.words}
-    </text>
+    <>
+      <text className="season__words" {...words}>
+        {marker.words}
+      </text>
+      <text className={`season__words season__words--marker season__words--${marker.tone}`} {...words}>
+        {marker.words}
+      </text>
+    </>
   );
 }

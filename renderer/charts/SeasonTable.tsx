@@ -11,7 +11,8 @@ export type SeasonTableRow = Readonly<{
   lowDbmv: number;
   controlDb: number;
   standing: 'inside' | 'at its end' | 'low' | 'high';
-  how: How;
+  /** Only where a finger has room: rows are as close as text, so that the year is seen at once. */
+  how: How | null;
 }>;
 export type SeasonTableProps = Readonly<{
   rows: readonly SeasonTableRow[];
@@ -41,13 +42,18 @@ export const SeasonTable = ({ rows, names, unit, levelUnit, title }: SeasonTable
         {rows.map((row) => (
           <tr key={row.key}>
             <th scope="row">{row.at}</th>
-            <td className="season__pressed">
-              <HowButton
-                how={row.how}
-                label={`${bareLevel(row.highDbmv, levelUnit)} at ${names.high}, ${row.at} ${unit}`}
-              >
-                <span className="how-button__number">{bareLevel(row.highDbmv, levelUnit)}</span>
-              </HowButton>
+            <td>
+              {row.how === null ? (
+                bareLevel(row.highDbmv, levelUnit)
+              ) : (
+                <HowButton
+                  how={row.how}
+                  label={`${bareLevel(row.highDbmv, levelUnit)} at ${names.high}, ${row.at} ${unit}`}
+                  className="how-button--quiet"
+                >
+                  <span className="how-button__figure">{bareLevel(row.highDbmv, levelUnit)}</span>
+                </HowButton>
+              )}
             </td>
             <td>{bareLevel(row.lowDbmv, levelUnit)}</td>
             <td>{signedDecimal(row.controlDb)}</td>

@@ -109,6 +109,21 @@ function standingOf(view: SeasonView, row: SeasonRow): SeasonTableRow['standing'
   return row.atLimit ? 'at its end' : 'inside';
 }
 
+/** Fingers on two numbers need this many rows of the table between them. */
+const ROWS_APART = 2;
+
+/** The rows that tell how they came about: both ends of the year and the temperature of the setting, all where a finger has room. */
+function toldRows({ table, plan }: SeasonView): ReadonlySet<number> {
+  const last = table.length - 1;
+  const { setAtC } = plan.gainControl;
+  const set = table.reduce(
+    (best, row, i) =>
+      Math.abs(row.ambientC - setAtC) < Math.abs((table[best]?.ambientC ?? 0) - setAtC) ? i : best,
+    0,
+  );
+  return new Set([0, last, ...(set >= ROWS_APART && last - set >= ROWS_APART ? [set] : [])]);
+}
+
 export type SeasonYearProps = Readonly<{
   /** With the gain control that the year is computed with. */
   station: Station;
@@ -147,12 +162,13 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
   const names = { high: mhz(design.highMhz), low: mhz(design.lowMhz), band: `design ±${design.toleranceDb}` };
   const cable = `°${unit} cable`;
   const title = 'Output and control from the coldest to the hottest day';
-  const rows = view.table.map((row) => ({
+  const told = toldRows(view);
+  const rows = view.table.map((row, i) => ({
     ...row,
     key: String(row.ambientC),
     at: temperature(row.ambientC, unit).replace(/\s.*$/, ''),
     standing: standingOf(view, row),
-    how: howSeasonRow(view.plan, row, unit),
+    how: told.has(i) ? howSeasonRow(view.plan, row, unit) : null,
   }));
   const table = (
     <SeasonTable

@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { CascadeLink } from '../../core/bridge/cascade-calls.ts';
 import { CABLES } from '../../core/coax/cables.ts';
 import { cableNamed } from '../../core/coax/loss.ts';
@@ -7,6 +7,7 @@ import type { SpanNotes } from '../../core/files/station-figures.ts';
 import { cableTemperatures } from '../../core/season/sun.ts';
 import { ChartGuard } from '../charts/ChartGuard.tsx';
 import { type SpanCurve, SpanPicture } from '../charts/SpanPicture.tsx';
+import { ToolsPlaceContext } from '../charts/tools-place.ts';
 import { lengthWords, type TemperatureUnit, temperature } from '../format.ts';
 import { howLoss, howTilt, type SpanUnits } from '../how/span.ts';
 import { HowText } from '../parts/HowText.tsx';
@@ -132,6 +133,7 @@ function Here({ links, unknownId, ambientC }: HereProps) {
     [view, temperatures, units.temperature, ambientC],
   );
   const measured = useMemo(() => ('missing' in view ? [] : measuredOf(view)), [view]);
+  const [toolsPlace, setToolsPlace] = useState<HTMLElement | null>(null);
   if (link === undefined || design === null || span === null) return null;
   return (
     <>
@@ -155,21 +157,26 @@ function Here({ links, unknownId, ambientC }: HereProps) {
                   ? `Taken for now: ${lengthWords(span.lengthM, units.length)} of ${span.cable}. Say which cable hangs there.`
                   : `${lengthWords(span.lengthM, units.length)} of ${span.cable} in front of this station, at ${temperature(RATED_C, units.temperature)}`}
               </p>
-              <h2 className="span-main__finding">
-                <HowText how={howLoss(view, units)} text={lossWords(view)} />
-                {', '}
-                <HowText how={howTilt(view)} text={tiltWords(view)} />
-              </h2>
+              <div className="span-main__row">
+                <h2 className="span-main__finding">
+                  <HowText how={howLoss(view, units)} text={lossWords(view)} />
+                  {', '}
+                  <HowText how={howTilt(view)} text={tiltWords(view)} />
+                </h2>
+                <div className="tools-place" ref={setToolsPlace} />
+              </div>
             </div>
             <ChartGuard fallback={null} resetKey={`${span.cable} ${units.temperature}`}>
-              <SpanPicture
-                curves={curves}
-                measured={measured}
-                about={`${link.station.name}, ${lengthWords(span.lengthM, units.length)} of ${span.cable}`}
-                lowMhz={design.lowMhz}
-                highMhz={design.highMhz}
-                title={`Loss over frequency: ${lossWords(view)}, ${tiltWords(view)}`}
-              />
+              <ToolsPlaceContext value={toolsPlace}>
+                <SpanPicture
+                  curves={curves}
+                  measured={measured}
+                  about={`${link.station.name}, ${lengthWords(span.lengthM, units.length)} of ${span.cable}`}
+                  lowMhz={design.lowMhz}
+                  highMhz={design.highMhz}
+                  title={`Loss over frequency: ${lossWords(view)}, ${tiltWords(view)}`}
+                />
+              </ToolsPlaceContext>
             </ChartGuard>
             <SpanFacts view={view} units={units} />
           </>

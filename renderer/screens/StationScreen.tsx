@@ -1,5 +1,6 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { DropZone, type DropZoneProps } from 'react-aria-components';
+import { ToolsPlaceContext } from '../charts/tools-place.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { fileText } from '../read-file-text.ts';
 import { selectDialog, selectPlace, selectRun, selectSheet } from '../state/select.ts';
@@ -77,21 +78,28 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
     const read = await fileText(await file.getFile());
     dialogOpened({ open: 'import-sweep', fileName: file.name, ...read });
   };
+  const [toolsPlace, setToolsPlace] = useState<HTMLElement | null>(null);
   if (view === null) return null;
+  const hasPorts = sheet.station.ports.length > 1;
   return (
     <DropZone className="sheet" aria-label="Station sheet; a sweep file may be dropped here" onDrop={drop}>
       <StationBar open={open} />
       <main className="sheet__main">
-        {sheet.station.ports.length > 1 && (
-          <PortTabs
-            ports={sheet.station.ports}
-            portName={portName}
-            isDisabled={runHere !== null && runHere.at !== 'cut-short'}
-            onChoose={portChosen}
-          />
+        {hasPorts && (
+          <div className="sheet__head">
+            <PortTabs
+              ports={sheet.station.ports}
+              portName={portName}
+              isDisabled={runHere !== null && runHere.at !== 'cut-short'}
+              onChoose={portChosen}
+            />
+            <div className="tools-place" ref={setToolsPlace} />
+          </div>
         )}
         <SheetPath sheet={sheet} view={view} locked={runHere !== null && runHere.at !== 'cut-short'} />
-        <Picture view={view} sheet={sheet} run={runHere} />
+        <ToolsPlaceContext value={hasPorts ? toolsPlace : undefined}>
+          <Picture view={view} sheet={sheet} run={runHere} />
+        </ToolsPlaceContext>
       </main>
       <aside className="side" aria-label="Finding and what to do">
         <FindingSide view={view} sheet={sheet} run={runHere} />

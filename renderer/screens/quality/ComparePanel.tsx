@@ -35,12 +35,6 @@ export function ComparePanel({ history, port, earlier, later }: ComparePanelProp
   const words = `${days[1]} less ${days[0]}: ${signedDb(meanDb)} in the mean of ${comparedCount} channels, ${signedDb(tiltDb)} of tilt, most at ${mhz(worst.frequencyMhz)} with ${signedDb(worst.differenceDb)}.`;
   return (
     <section className="history__part history__part--compared" aria-label="Two sweeps compared">
-      <p className="history__words">
-        <strong>{words}</strong>{' '}
-        {explained
-          ? 'Dotted: what the two temperatures explain by the span and the gain control.'
-          : 'What the temperatures explain cannot be told: it takes a span in the station file and both temperatures.'}
-      </p>
       <ChartGuard
         fallback={<p className="history__words">The two cannot be drawn.</p>}
         resetKey={`${earlier.summary.sweepId} ${later.summary.sweepId}`}
@@ -51,6 +45,14 @@ export function ComparePanel({ history, port, earlier, later }: ComparePanelProp
           rows={rows}
           days={days}
           unit={unit}
+          tools={
+            <p className="history__words">
+              <strong>{words}</strong>{' '}
+              {explained
+                ? 'Dotted: what the two temperatures explain by the span and the gain control.'
+                : 'What the temperatures explain cannot be told: it takes a span in the station file and both temperatures.'}
+            </p>
+          }
         />
       </ChartGuard>
     </section>

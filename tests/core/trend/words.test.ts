@@ -11,10 +11,14 @@ it('says it as one would beside a control', () => {
     'rising 1.8 dB in 1.5 s',
   );
   expect(trendWords({ ...moving, direction: 'rising', changeDb: 0.06, overS: 23.9 })).toBe(
-    'rising 0.06 dB in 24 s',
+    'rising less than 0.1 dB in 24 s',
   );
   expect(
     trendWords({ direction: 'steady', changeDb: 0.02, overS: 12, confidence: 0.95, lessThanDb: 0.31 }),
   ).toBe('steady within 0.3 dB for 12 s');
+  // A meter tells tenths: what is steadier than that is not said to be.
+  expect(
+    trendWords({ direction: 'steady', changeDb: 0.01, overS: 4, confidence: 0.95, lessThanDb: 0.09 }),
+  ).toBe('steady within 0.1 dB for 4 s');
   expect(trendWords(null)).toBe('too few readings yet');
 });

@@ -238,7 +238,8 @@ describe('two sweeps compared', () => {
     const writeText = vi.fn(async (_text: string) => undefined);
     vi.stubGlobal('navigator', { ...navigator, clipboard: { writeText } });
     draw();
-    fireEvent.click(screen.getByRole('button', { name: 'Copy numbers' }));
+    fireEvent.click(screen.getByRole('button', { name: 'Copy' }));
+    fireEvent.click(await screen.findByRole('menuitem', { name: 'Copy numbers' }));
     await vi.waitFor(() => expect(writeText).toHaveBeenCalled());
     const [copied = ''] = writeText.mock.calls[0] ?? [];
     expect(copied.split('\r\n').slice(0, 2)).toEqual([
