@@ -24,9 +24,9 @@ const formats: readonly Readonly<{ format: SweepFormat; words: string }>[] = [
   { format: 'json', words: 'Save as JSON' },
 ];
 
-/** What is done with a sweep now and then: it is put right, saved in the form that the next reader needs, or taken in from elsewhere. */
+/** What is done with a sweep now and then: it is put right, held against the bytes that it was read from, saved in the form that the next reader needs, or taken in from elsewhere. */
 export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps) {
-  const { exportSweep } = useWorkbench();
+  const { exportSweep, meterDesk } = useWorkbench();
   const { noticed, dialogOpened } = useActions();
   const visitIsOpen = useSelected(selectVisitIsOpen);
   const { file, paste } = useSweepImport();
@@ -43,6 +43,7 @@ export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps)
   };
   const act = (key: unknown) => {
     if (key === 'amend') dialogOpened({ open: 'amend-sweep' });
+    else if (key === 'bytes') void (sweepId !== null && meterDesk.holdAgainstBytes(sweepId));
     else if (key === 'file') chooser.current?.click();
     else if (key === 'paste') paste();
     else void save(key);
@@ -50,7 +51,7 @@ export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps)
   const takesNone = reading || !visitIsOpen;
   const barred = [
     ...(canAmend && !reading ? [] : ['amend']),
-    ...(sweepId === null ? formats.map(({ format }) => format) : []),
+    ...(sweepId === null ? ['bytes', ...formats.map(({ format }) => format)] : []),
     ...(input === null || sweepId === null ? ['response'] : []),
     ...(takesNone ? ['file', 'paste'] : []),
   ];
@@ -75,6 +76,9 @@ export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps)
             <Header className="options__title">This sweep</Header>
             <MenuItem id="amend" className="option">
               Correct, void
+            </MenuItem>
+            <MenuItem id="bytes" className="option">
+              Hold against its bytes
             </MenuItem>
             {formats.map(({ format, words }) => (
               <MenuItem key={format} id={format} className="option">

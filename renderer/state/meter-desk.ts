@@ -1,6 +1,30 @@
-import type { Input } from '../../core/bridge/contract.ts';
+import type { Input, Output } from '../../core/bridge/contract.ts';
 import type { LinkHealth } from '../../core/bridge/meter-calls.ts';
+import { counted } from '../format.ts';
 import { attempt, type Context, helpOf } from './context.ts';
+import type { Notice } from './ui-slice.ts';
+
+/** What a sweep's bytes say of its readings. */
+function bytesNotice({ kept, same, byteCount, readings }: Output<'sweeps.reread'>): Notice {
+  if (!kept)
+    return {
+      tone: 'news',
+      text: 'No bytes are kept with this sweep.',
+      help: 'It came from a file, or was read before bytes were kept.',
+    };
+  const bytes = `${counted(byteCount, 'byte', 'bytes')} of what was asked and answered`;
+  return same
+    ? {
+        tone: 'news',
+        text: `Its bytes say the same, ${counted(readings.length, 'level', 'levels')}.`,
+        help: `Read again by the profile that is kept with it, from ${bytes}.`,
+      }
+    : {
+        tone: 'problem',
+        text: 'Its bytes say other levels than the sweep.',
+        help: `Read again from ${bytes}. Look the records through in the settings, and do not rest a decision on this sweep.`,
+      };
+}
 
 /** What the meter's screen asks for beside choosing one: how its link is, its sticker, and the profiles. */
 export function createMeterDesk(context: Context) {
@@ -40,6 +64,13 @@ export function createMeterDesk(context: Context) {
         store.getState().noticed({ tone: 'problem', text: 'It is kept.', help: helpOf(fault) });
       }
       return saved.name;
+    },
+    /** Reads a sweep again from the bytes that are kept with it, and says what they say. */
+    holdAgainstBytes: async (sweepId: string): Promise<void> => {
+      const found = await attempt(context, 'reread', 'The sweep was not read again.', () =>
+        client.call('sweeps.reread', { sweepId }),
+      );
+      if (found !== null) store.getState().noticed(bytesNotice(found));
     },
     checkProfile: (check: Input<'profiles.check'>) =>
       attempt(context, 'check-profile', 'The check broke off.', () => client.call('profiles.check', check)),

@@ -26,7 +26,11 @@ const withOver = (sweep: Sweep, over: Partial<Sweep['summary']>): Sweep => ({
   summary: { ...sweep.summary, ...over },
 });
 
-async function hosting(sweeps: readonly Sweep[], at: Station = station) {
+async function hosting(
+  sweeps: readonly Sweep[],
+  at: Station = station,
+  more: Parameters<typeof scriptedClient>[0] = {},
+) {
   const found = sheetOf(sweeps);
   const state = { ...found, sheet: { ...found.sheet, station: at } };
   const scripted = scriptedClient({
@@ -51,6 +55,7 @@ async function hosting(sweeps: readonly Sweep[], at: Station = station) {
       return struck.summary;
     },
     'sweeps.correct': ({ sweepId }) => withOver(good, { sweepId }).summary,
+    ...more,
   });
   const store = createWorkbenchStore();
   const workbench = createWorkbench(
@@ -80,6 +85,23 @@ const openAmend = async () => {
 };
 const asked = (scripted: Awaited<ReturnType<typeof host>>, name: string) =>
   scripted.asked.findLast((one) => one.name === name)?.input;
+
+it.each([
+  [{ kept: true, byteCount: 2310, same: true }, /^Its bytes say the same, 3\slevels\./, 'news'],
+  [{ kept: true, byteCount: 2310, same: false }, /^Its bytes say other levels than the sweep\./, 'problem'],
+  [{ kept: false, byteCount: 0, same: false }, /^No bytes are kept with this sweep\./, 'news'],
+] as const)('holds a sweep against its bytes, and says what they say: %j', async (found, words, tone) => {
+  const { scripted, store } = await hosting([good, bad], station, {
+    'sweeps.reread': () => ({ ...found, readings: good.readings.slice(0, 3) }),
+  });
+  await press(/^Sweep: correct/);
+  await act(async () => {
+    fireEvent.click(screen.getByRole('menuitem', { name: 'Hold against its bytes' }));
+  });
+  expect(asked(scripted, 'sweeps.reread')).toEqual({ sweepId: bad.summary.sweepId });
+  expect(store.getState().notice).toMatchObject({ tone, text: expect.stringMatching(words) });
+  expect(document.body.textContent).toContain(store.getState().notice?.text);
+});
 
 it('declares a sweep void only with a reason, strikes it in the log, and judges the one before', async () => {
   const scripted = await host([good, bad]);
