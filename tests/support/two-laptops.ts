@@ -104,7 +104,8 @@ export function live(archive: Archive, deeds: readonly Deed[]): void {
   for (const deed of deeds) {
     switch (deed.do) {
       case 'visit':
-        if (archive.stations.facts(deed.station)?.openVisit !== 1) visitOf(archive, deed.station, deed);
+        if (archive.stations.factsOf([deed.station])[0]?.openVisit !== 1)
+          visitOf(archive, deed.station, deed);
         break;
       case 'design':
         design(archive, deed.station, deed.atMs, deed.pad);
@@ -138,7 +139,7 @@ export const recordLines = (archive: Archive): readonly string[] => [
 /** What the lists of stations and sweeps show, without any local number. */
 export const listsOf = (archive: Archive) =>
   archive.stations.list().map(({ stationId }) => {
-    const facts = archive.stations.facts(stationId);
+    const facts = archive.stations.factsOf([stationId])[0];
     return {
       stationId,
       name: facts?.name,

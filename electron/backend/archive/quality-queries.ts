@@ -56,7 +56,9 @@ const ORDER = 's.order_ms, s.started_at, s.sweep_id';
 
 /** Reads for whoever looks at all stations at once, and what was judged for that. No record is written here. */
 export function qualityQueries(archive: Database) {
-  const sweepOfId = archive.prepare<[string], QualitySweepRow>(`${SWEEP} WHERE s.sweep_id = +?`);
+  const sweepsOfIds = archive.prepare<[string], QualitySweepRow>(
+    `${SWEEP} WHERE s.sweep_id IN (SELECT a.value FROM json_each(?) a)`,
+  );
   const history = archive.prepare<[string], QualitySweepRow>(
     `${SWEEP} WHERE s.station_id = +? AND ${COUNTS} ORDER BY ${ORDER}`,
   );
@@ -77,7 +79,9 @@ export function qualityQueries(archive: Database) {
   const setUp = archive.prepare<[], string>('SELECT DISTINCT station_id FROM set_up').pluck();
   return {
     ...judgedStatements(archive),
-    sweepOfId: (sweepId: string): QualitySweepRow | undefined => sweepOfId.get(sweepId),
+    /** Those of them that have ended, in any order. */
+    sweepsOfIds: (sweepIds: readonly string[]): readonly QualitySweepRow[] =>
+      sweepsOfIds.all(JSON.stringify(sweepIds)),
     /** As-found and as-left sweeps that count, in the order in which they were read. */
     history: (stationId: string): readonly QualitySweepRow[] => history.all(stationId),
     sweepsOfVisit: (visit: number): readonly QualitySweepRow[] => ofVisit.all(visit),

@@ -2,7 +2,6 @@ import { z } from 'zod';
 import type { SweepFigures } from '../../../core/drift/figures.ts';
 import type { StationNotes } from '../../../core/files/station-notes.ts';
 import { refusalLine } from '../../../core/result.ts';
-import { ArchiveFault } from '../archive/archive-fault.ts';
 import { sha256Hex } from '../archive/chain.ts';
 import { type JudgedColumns, verdictCodes } from '../archive/judged-sweeps.ts';
 import type { Archive } from '../archive/open.ts';
@@ -11,6 +10,7 @@ import { fromThousandths, maybe, orderedJson } from '../archive/quantities.ts';
 import { remembered } from '../archive/remembered.ts';
 import type { Designs } from './designs.ts';
 import { type JudgedBy, judgeSweep } from './judge-sweep.ts';
+import { type KeepsToo, keepIfRoom } from './portions.ts';
 import type { SettingsService } from './settings.ts';
 
 type Figures = Pick<SweepFigures, 'verdict' | 'levelDb' | 'tiltDb' | 'flatnessDb' | 'worstDb' | 'worstMhz'>;
@@ -18,24 +18,20 @@ type Figures = Pick<SweepFigures, 'verdict' | 'levelDb' | 'tiltDb' | 'flatnessDb
 export type FiguresOf = Readonly<{ ok: true; figures: Figures }> | Readonly<{ ok: false; why: string }>;
 
 /** One look at many sweeps: settings are read once, notes once a station. */
-export type Look = Readonly<{
-  of(row: QualitySweepRow): FiguresOf;
-  /** The finding in words, or why there is none. */
-  words(row: QualitySweepRow): string;
-  /** Puts what was judged anew into the archive once it is a slice's worth. */
-  keepSlice(): void;
-  /** Puts all of it there. */
-  keep(): void;
-}>;
+export type Look = KeepsToo &
+  Readonly<{
+    of(row: QualitySweepRow): FiguresOf;
+    /** The finding in words, or why there is none. */
+    words(row: QualitySweepRow): string;
+    /** Puts what was judged anew into the archive. */
+    keep(): void;
+  }>;
 
 export type FigureBook = Readonly<{
   at(): Look;
   /** What every sweep is judged by beside itself and its station's notes: this program and the settings that count. */
   basis(): string;
 }>;
-
-/** Judged in about a tenth of a second; a transaction's wait for the disk is then a small part of it. */
-const SLICE = 250;
 
 type Judged = Omit<JudgedColumns, 'basis'>;
 const NO_FIGURES = {
@@ -131,26 +127,17 @@ export function createFigureBook(
       pending.push({ seq: row.seq, digest, columns: { ...found, words } });
       return found;
     };
-    const keep = (): void => {
+    const put = (): void => {
       const rows = pending;
       pending = [];
-      if (rows.length === 0) return;
-      try {
-        archive.write(() => {
-          for (const { seq, digest, columns } of rows) quality.keepJudged(seq, digest, columns);
-        });
-      } catch (fault) {
-        // Without room on the disk it is judged anew the next time.
-        if (!(fault instanceof ArchiveFault)) throw fault;
-      }
+      for (const { seq, digest, columns } of rows) quality.keepJudged(seq, digest, columns);
     };
     return {
       of: (row) => foundOf(columnsOf(row, false)),
       words: (row) => columnsOf(row, true).words ?? '',
-      keepSlice: () => {
-        if (pending.length >= SLICE) keep();
-      },
-      keep,
+      waiting: () => pending.length,
+      put,
+      keep: () => keepIfRoom(archive, pending.length, put),
     };
   }
 

@@ -139,10 +139,7 @@ export function createQuality(
     const rows = archive.stations.page(after, limit);
     const withSetUp = archive.quality.setUpStations();
     const stations: QualityStation[] = [];
-    for (const kept of rows) {
-      const face = faces.of(kept);
-      await faces.rest();
-      if (face === null) continue;
+    for (const face of await faces.all(rows)) {
       const { stationId, name, sweepCount, openVisit, standing } = face.row;
       const reserve = withSetUp.has(stationId) ? reservesOf(stationId)[0] : undefined;
       stations.push({
@@ -155,7 +152,6 @@ export function createQuality(
         reserve: reserve === undefined ? null : { leftDb: reserve.leftDb, askedDb: reserve.askedDb },
       });
     }
-    faces.keep();
     const last = rows.at(-1);
     return {
       stations,
@@ -169,7 +165,7 @@ export function createQuality(
     const judgedBy = book.basis();
     const { worked, rest, keep } = inPortions<QualityTrend>(archive, {
       keepOne: (trend) => archive.stations.keepTrend(trend.stationId, JSON.stringify(trend), judgedBy),
-      keepSlice: look.keepSlice,
+      too: look,
       signal,
     });
     const found: QualityTrend[] = [];
@@ -185,7 +181,6 @@ export function createQuality(
       }
       await rest();
     }
-    look.keep();
     keep();
     return { trends: found };
   };
@@ -207,12 +202,7 @@ export function createQuality(
     isBusy: () => waiting > 0,
     async ahead(after, signal) {
       const rows = archive.stations.behind(book.basis(), after, AHEAD);
-      const faces = lookAtFaces(archive, standings, signal);
-      for (const kept of rows) {
-        faces.of(kept);
-        await faces.rest();
-      }
-      faces.keep();
+      await lookAtFaces(archive, standings, signal).all(rows);
       const stationIds = rows.map(({ stationId }) => stationId);
       if (stationIds.length > 0) await trendsOf({ stationIds }, signal);
       return rows.at(-1)?.seq ?? null;

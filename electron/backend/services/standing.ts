@@ -10,12 +10,7 @@ export type Standings = Readonly<{
   /** What a standing rests on beside the sweep and its station: the settings that count and this program. */
   judgedBy(): string;
   /** For one look at many stations. */
-  look(): Readonly<{
-    /** Of an ended sweep at a port with a design line, against the design that was the newest when it was read. */
-    of(sweepId: string): Standing | null;
-    keepSlice: Look['keepSlice'];
-    keep: Look['keep'];
-  }>;
+  look(): Look;
 }>;
 
 /** How an ended sweep stands, for a list. */
@@ -40,18 +35,5 @@ export function createStandings(
   settings: Pick<SettingsService, 'read' | 'readNotes'>,
 ): Standings {
   const book = createFigureBook(archive, designs, settings);
-  return {
-    judgedBy: book.basis,
-    look() {
-      const look = book.at();
-      return {
-        of(sweepId) {
-          const row = archive.quality.sweepOfId(sweepId);
-          return row === undefined ? null : standingOf(row, look);
-        },
-        keepSlice: look.keepSlice,
-        keep: look.keep,
-      };
-    },
-  };
+  return { judgedBy: book.basis, look: book.at };
 }

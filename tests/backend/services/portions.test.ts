@@ -9,17 +9,22 @@ const busy = () => {
 
 function bench(write: (work: () => unknown) => unknown = (work) => work()) {
   const kept: number[] = [];
+  const theirs: string[] = [];
+  const keptToo: string[] = [];
   let recorded = 1;
   const archive = { stations: { recorded: () => recorded }, write } as unknown as Parameters<
     typeof inPortions
   >[0];
+  const too = { waiting: () => theirs.length, put: () => void keptToo.push(...theirs.splice(0)) };
   return {
     kept,
+    theirs,
+    keptToo,
     record: () => {
       recorded += 1;
     },
     begin: (signal?: AbortSignal) =>
-      inPortions<number>(archive, { keepOne: (one) => kept.push(one), keepSlice: () => undefined, signal }),
+      inPortions<number>(archive, { keepOne: (one) => kept.push(one), too, signal }),
   };
 }
 
@@ -49,12 +54,30 @@ describe('what was worked out', () => {
   it('is written before the rest once it is a slice', async () => {
     const { kept, begin, record } = bench();
     const portions = begin();
-    for (let i = 0; i < 250; i += 1) portions.worked(i);
+    for (let i = 0; i < 500; i += 1) portions.worked(i);
     busy();
     const resting = portions.rest();
     record();
     await resting;
-    expect(kept).toHaveLength(250);
+    expect(kept).toHaveLength(500);
+  });
+  it('is kept together with what somebody else keeps of the same work, which no record makes old', async () => {
+    let writes = 0;
+    const { kept, theirs, keptToo, begin, record } = bench((work) => {
+      writes += 1;
+      return work();
+    });
+    const portions = begin();
+    portions.worked(1);
+    theirs.push('a');
+    busy();
+    const resting = portions.rest();
+    record();
+    await resting;
+    portions.keep();
+    expect({ kept, keptToo, writes }).toEqual({ kept: [], keptToo: ['a'], writes: 1 });
+    portions.keep();
+    expect(writes).toBe(1);
   });
   it('is no loss where the disk takes nothing, and any other fault is one', () => {
     const full = bench(() => {

@@ -282,7 +282,7 @@ describe('what was judged before', () => {
     );
     const { sweepId } = await sweep(visitId, 'as-found', 0.3, design);
     const look = () => call['quality.stations']({ after: 0, limit: 10 }, signal);
-    const kept = () => archive.quality.sweepOfId(sweepId);
+    const kept = () => archive.quality.sweepsOfIds([sweepId])[0];
     expect(kept()?.basis).toBeNull();
     const first = await look();
     expect(kept()).toMatchObject({ basis: 1, verdict: expect.any(Number) });

@@ -81,9 +81,9 @@ describe('records of two laptops', () => {
     visitOf(a, 'slipway', { atMs: BASE_MS, levelDbmv: 16, isOpen: true });
     const { path } = await give(a, stick());
     await take(b, path);
-    expect(b.stations.facts('slipway')?.openVisit).toBe(0);
+    expect(b.stations.factsOf(['slipway'])[0]?.openVisit).toBe(0);
     visitOf(b, 'slipway', { atMs: BASE_MS + 1, levelDbmv: 17, isOpen: true });
-    expect(b.stations.facts('slipway')?.openVisit).toBe(1);
+    expect(b.stations.factsOf(['slipway'])[0]?.openVisit).toBe(1);
     expect(await brokenIn(b)).toEqual([]);
   });
 });
