@@ -4,6 +4,7 @@ import { type Copied, CopiedContext } from './charts/copied.ts';
 import { writtenAs } from './format.ts';
 import { AskFirst } from './parts/AskFirst.tsx';
 import { ExplainContext } from './parts/explain.ts';
+import { DesignScreen } from './screens/design/DesignScreen.tsx';
 import { GlobalKeys } from './screens/GlobalKeys.tsx';
 import { HelpPanel } from './screens/HelpPanel.tsx';
 import { KeptDialogs } from './screens/KeptDialogs.tsx';
@@ -17,7 +18,13 @@ import { StationScreen } from './screens/StationScreen.tsx';
 import { StationsScreen } from './screens/StationsScreen.tsx';
 import { TourStrip } from './screens/TourStrip.tsx';
 import { copiedNotice } from './state/copied-notice.ts';
-import { selectLink, selectRecordsAt, selectSearchIsOpen, selectSheet } from './state/select.ts';
+import {
+  selectDesignAt,
+  selectLink,
+  selectRecordsAt,
+  selectSearchIsOpen,
+  selectSheet,
+} from './state/select.ts';
 import { type Bench, BenchContext, useActions, useSelected } from './state/use-workbench.ts';
 
 export type AppProps = Readonly<{ bench: Bench }>;
@@ -30,11 +37,9 @@ export const App = ({ bench }: AppProps) => (
   </I18nProvider>
 );
 
-/** Which screen: the stations, all records, or one station's sheet. A host that is gone covers both. */
+/** What is over every screen, and the screen. A host that is gone covers all of it. */
 function Screen() {
   const link = useSelected(selectLink);
-  const sheet = useSelected(selectSheet);
-  const recordsAt = useSelected(selectRecordsAt);
   const searchIsOpen = useSelected(selectSearchIsOpen);
   const { helpOpened, noticed } = useActions();
   const explain = useCallback((term: string) => helpOpened('terms', term), [helpOpened]);
@@ -48,8 +53,7 @@ function Screen() {
           <GlobalKeys />
           <NoticeBar />
           <TourStrip />
-          {sheet.at !== 'none' && <StationScreen />}
-          {sheet.at === 'none' && (recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />)}
+          <Place />
           <MeterScreen />
           <KeptDialogs />
           {searchIsOpen && <SearchPanel />}
@@ -58,4 +62,14 @@ function Screen() {
       </CopiedContext>
     </ExplainContext>
   );
+}
+
+/** Which screen: a station that is being described, one station's sheet, all records, or the stations. */
+function Place() {
+  const designAt = useSelected(selectDesignAt);
+  const sheet = useSelected(selectSheet);
+  const recordsAt = useSelected(selectRecordsAt);
+  if (designAt.at !== 'closed') return <DesignScreen />;
+  if (sheet.at !== 'none') return <StationScreen />;
+  return recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />;
 }

@@ -12,6 +12,7 @@ import './look/help.css';
 import './look/stations.css';
 import './look/sheet.css';
 import './look/path.css';
+import './look/design.css';
 import './look/finding.css';
 import './look/how.css';
 import './look/log.css';

@@ -58,9 +58,16 @@ export const calls = {
   'demo.load': { in: Nothing, out: z.strictObject({ stationIds: z.array(text) }) },
 
   'stations.list': { in: Nothing, out: z.strictObject({ stations: z.array(StationRow) }) },
-  /** A new station, or a new design revision of one with the same id. An identical design adds nothing. */
+  /**
+   * A new station, or a new design revision of one with the same id. An identical design adds nothing. `basedOn` is the
+   * revision that was looked at, 0 for a station that must be new; another newest one is refused.
+   */
   'stations.import': {
-    in: z.strictObject({ fileName: text, text: fileText }),
+    in: z.strictObject({
+      fileName: text,
+      text: fileText,
+      basedOn: z.number().int().nonnegative().optional(),
+    }),
     out: z.strictObject({ stationId: text, revision: z.number().int() }),
   },
   'stations.open': { in: z.strictObject({ stationId: text }), out: StationSheet },

@@ -140,3 +140,16 @@ export function readStation(text: string, fileName: string): Result<Station, 'no
  */
 export const installedOf = (station: Station): PluggedIn =>
   Object.fromEntries(station.positions.map((position) => [position.name, position.installed]));
+
+/**
+ * The station as it stands now, for a new design revision: who changes the design does not pull a plug-in out.
+ * @param pluggedIn  position name to value in dB; a position that it does not name keeps what its file says
+ * @source   contract, section 2, `installed`
+ */
+export const withPluggedIn = (station: Station, pluggedIn: PluggedIn): Station => ({
+  ...station,
+  positions: station.positions.map((position) => ({
+    ...position,
+    installed: pluggedIn[position.name] ?? position.installed,
+  })),
+});

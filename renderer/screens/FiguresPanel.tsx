@@ -1,18 +1,8 @@
 import { useState } from 'react';
-import {
-  Button,
-  Input,
-  Label,
-  ListBox,
-  ListBoxItem,
-  Popover,
-  Select,
-  SelectValue,
-  Text,
-} from 'react-aria-components';
+import { Button, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
 import type { CascadeLink } from '../../core/bridge/cascade-calls.ts';
 import { levelFromNumber, levelNumber, levelWord } from '../format.ts';
-import { NumberEntry } from '../parts/NumberEntry.tsx';
+import { Figure } from '../parts/Figure.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { UndoButtons } from '../parts/UndoButtons.tsx';
@@ -23,34 +13,6 @@ import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
 const NOBODY = ':nobody';
-
-type FieldProps = Readonly<{
-  name: string;
-  about: string;
-  unit: string;
-  value: number | null;
-  digits?: number;
-  onSay: (value: number | null) => void;
-}>;
-
-/** A figure that may be left empty. */
-const Figure = ({ name, about, unit, value, digits = 2, onSay }: FieldProps) => (
-  <NumberEntry
-    className="quantity"
-    value={value ?? Number.NaN}
-    formatOptions={{ maximumFractionDigits: digits }}
-    onChange={(said) => onSay(Number.isFinite(said) ? said : null)}
-  >
-    <Label className="quantity__name">{name}</Label>
-    <Text slot="description" className="quantity__about">
-      {about}
-    </Text>
-    <span className="quantity__field">
-      <Input />
-      <span aria-hidden="true">{unit}</span>
-    </span>
-  </NumberEntry>
-);
 
 export type FiguresPanelProps = Readonly<{ link: CascadeLink; isOpen: boolean; onClose: () => void }>;
 

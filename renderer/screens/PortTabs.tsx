@@ -2,7 +2,7 @@ import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import type { Port } from '../../core/files/station.ts';
 
 export type PortTabsProps = Readonly<{
-  ports: readonly Port[];
+  ports: readonly Pick<Port, 'name'>[];
   portName: string;
   isDisabled: boolean;
   onChoose: (portName: string) => void;

@@ -65,7 +65,7 @@ const threeOf = ({ lowMhz, highMhz }: Band): readonly number[] => [
 export function PositionCurve(props: PositionCurveProps) {
   const { station, position, valueDb, band } = props;
   const busy = useSelected(selectBusy);
-  const { keepCurve } = useWorkbench();
+  const { keepDesign } = useWorkbench();
   const [draft, setDraft] = useState<Draft | null>(null);
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const points = curvePoints(position, valueDb);
@@ -78,7 +78,8 @@ export function PositionCurve(props: PositionCurveProps) {
     setRefusal(made.ok ? null : made);
   };
   const keep = async (kept: Station, fileName: string, text: string) => {
-    if (await keepCurve({ station: kept, fileName, text })) setDraft(null);
+    const backText = `The losses of ${kept.name} are what they were.`;
+    if (await keepDesign({ station: kept, fileName, text, backText })) setDraft(null);
   };
   if (draft !== null && draft.valueDb === valueDb) {
     const { covers } = draft;
@@ -102,7 +103,7 @@ export function PositionCurve(props: PositionCurveProps) {
         <div className="curve__acts">
           <PressButton onPress={() => setDraft(null)}>Not this one</PressButton>
           <PressButton
-            isDisabled={busy === 'import-station'}
+            isDisabled={busy === 'keep-design'}
             onPress={() => void keep(draft.station, draft.fileName, `The measured loss of ${label} is kept.`)}
           >
             Compute with it
@@ -128,7 +129,7 @@ export function PositionCurve(props: PositionCurveProps) {
       <div className="curve__acts">
         {points !== null && (
           <PressButton
-            isDisabled={busy === 'import-station'}
+            isDisabled={busy === 'keep-design'}
             onPress={() =>
               void keep(
                 withoutCurve(station, position.name, valueDb),

@@ -1,4 +1,5 @@
 import type { StationSheet } from '../../core/bridge/records.ts';
+import { withPluggedIn } from '../../core/files/station.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import type { Dialog } from '../state/ui-slice.ts';
 import { AmendSweep } from './AmendSweep.tsx';
@@ -46,7 +47,7 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
       const change = view.choice?.changes.find((one) => one.position === position.name);
       return (
         <PositionPanel
-          station={sheet.station}
+          station={withPluggedIn(sheet.station, sheet.pluggedIn)}
           band={view.design ?? FULL_BAND}
           position={position}
           inDb={sheet.pluggedIn[position.name] ?? position.installed}

@@ -57,7 +57,7 @@ export function StationScreen() {
 function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   const run = useSelected(selectRun);
   const dialog = useSelected(selectDialog);
-  const { dialogOpened, noticed, portChosen } = useActions();
+  const { designWent, dialogOpened, noticed, portChosen } = useActions();
   const { sheet, portName, chosenSweepId, sweeps, picked } = open;
   const by = useJudgedBy(sheet.station.id);
   const view = useMemo(
@@ -68,9 +68,10 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
     run.at !== 'idle' && run.plan.stationId === sheet.station.id && run.plan.portName === portName
       ? run
       : null;
+  const isRead = runHere !== null && runHere.at !== 'cut-short';
   const drop: NonNullable<DropZoneProps['onDrop']> = async ({ items }) => {
     const file = items.find((item) => item.kind === 'file');
-    if (file === undefined || (runHere !== null && runHere.at !== 'cut-short')) return;
+    if (file === undefined || isRead) return;
     if (sheet.openVisit === null) {
       noticed({ tone: 'problem', text: `${file.name} was not taken in.`, help: 'Begin the visit first.' });
       return;
@@ -80,24 +81,24 @@ function OpenStation({ open }: Readonly<{ open: OpenSheet }>) {
   };
   const [toolsPlace, setToolsPlace] = useState<HTMLElement | null>(null);
   if (view === null) return null;
-  const hasPorts = sheet.station.ports.length > 1;
   return (
     <DropZone className="sheet" aria-label="Station sheet; a sweep file may be dropped here" onDrop={drop}>
       <StationBar open={open} />
       <main className="sheet__main">
-        {hasPorts && (
-          <div className="sheet__head">
-            <PortTabs
-              ports={sheet.station.ports}
-              portName={portName}
-              isDisabled={runHere !== null && runHere.at !== 'cut-short'}
-              onChoose={portChosen}
-            />
-            <div className="tools-place" ref={setToolsPlace} />
-          </div>
-        )}
-        <SheetPath sheet={sheet} view={view} locked={runHere !== null && runHere.at !== 'cut-short'} />
-        <ToolsPlaceContext value={hasPorts ? toolsPlace : undefined}>
+        <div className="sheet__head">
+          <PortTabs
+            ports={sheet.station.ports}
+            portName={portName}
+            isDisabled={isRead}
+            onChoose={portChosen}
+          />
+          <PressButton rank="quiet" isDisabled={isRead} onPress={() => designWent({ at: 'change' })}>
+            Design
+          </PressButton>
+          <div className="tools-place" ref={setToolsPlace} />
+        </div>
+        <SheetPath sheet={sheet} view={view} locked={isRead} />
+        <ToolsPlaceContext value={toolsPlace}>
           <Picture view={view} sheet={sheet} run={runHere} />
         </ToolsPlaceContext>
       </main>

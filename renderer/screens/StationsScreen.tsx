@@ -18,6 +18,7 @@ export function StationsScreen() {
   const stations = useSelected(selectStations);
   const busy = useSelected(selectBusy);
   const workbench = useWorkbench();
+  const { designWent } = useActions();
 
   const takeIn = async (files: Iterable<File>) => {
     for (const file of files) await workbench.importStation(file.name, await file.text());
@@ -31,6 +32,11 @@ export function StationsScreen() {
     </FileTrigger>
   );
 
+  const describe = (
+    <PressButton size="visit" onPress={() => designWent({ at: 'new', like: null })}>
+      New station
+    </PressButton>
+  );
   const others = (
     <PressButton size="visit" onPress={() => workbench.openTransfer()}>
       Other laptops
@@ -72,7 +78,12 @@ export function StationsScreen() {
         <FirstStart
           onDemo={() => workbench.loadDemo()}
           isLoading={busy === 'demo'}
-          openFile={openFile}
+          openFile={
+            <>
+              {describe}
+              {openFile}
+            </>
+          }
           others={others}
         />
       )}
@@ -83,6 +94,7 @@ export function StationsScreen() {
           </PressButton>
           {others}
           {openFile}
+          {describe}
         </Listed>
       )}
     </DropZone>

@@ -38,6 +38,12 @@ const screens = (state: State): readonly Action[] => [
     },
   },
   {
+    id: 'new-station',
+    name: 'New station',
+    also: 'add create describe design own',
+    go: (now) => now.designWent({ at: 'new', like: null }),
+  },
+  {
     id: 'to-period',
     name: 'Visits of a period',
     also: 'month week batch report quality',
@@ -80,6 +86,12 @@ function here(state: State): readonly Action[] {
     openVisit === null
       ? dialog('begin-visit', 'Begin a visit', 'start open cautions')
       : dialog('end-visit', 'End the visit', 'finish close note'),
+    {
+      id: 'design',
+      name: 'Design of this station',
+      also: 'edit change levels kit values positions ports limits gain control span',
+      go: (now) => now.designWent({ at: 'change' }),
+    },
     dialog('line-up', 'Line-up of this station', 'channels plan offsets'),
     dialog('trims', 'Trims of this station', 'gain slope turn'),
   ];
@@ -151,10 +163,18 @@ const everywhere = (state: State): readonly Action[] => [
   },
 ];
 
+/** What leads to another screen leaves the desk at which a station is described. */
+const fromDesk = (action: Action): Action => ({
+  ...action,
+  go: (now, workbench) => {
+    if (action.id !== 'design' && action.id !== 'new-station') now.designWent({ at: 'closed' });
+    return action.go(now, workbench);
+  },
+});
+
 /** Everything that can be done from where one is; what makes no sense now is not there. */
 export const actionsOf = (state: State): readonly Action[] => [
-  ...here(state),
-  ...screens(state),
+  ...[...here(state), ...screens(state)].map(fromDesk),
   ...units(state),
   ...everywhere(state),
 ];

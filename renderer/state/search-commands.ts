@@ -53,6 +53,7 @@ export async function goTo(store: Store, workbench: Workbench, goal: Goal): Prom
     case 'station':
     case 'sweep': {
       const { sheet } = state();
+      state().designWent({ at: 'closed' });
       const isOpen = sheet.at === 'open' && sheet.sheet.station.id === goal.stationId;
       if (!isOpen && sheet.at !== 'none') await workbench.leaveStation();
       state().placeChosen('station');

@@ -45,6 +45,7 @@ export const selectSeasonFace = (state: State) => state.seasonFace;
 export const selectSetUpsOf = (state: State) => state.setUpsOf;
 export const selectReachFrom = (state: State) => state.reachFrom;
 
+export const selectDesignAt = (state: State) => state.designAt;
 export const selectCascade = (state: State) => state.cascade;
 
 export const selectRecordsAt = (state: State) => state.recordsAt;

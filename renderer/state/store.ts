@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { type CareSlice, createCareSlice } from './care-slice.ts';
+import { createDesignSlice, type DesignSlice } from './design/slice.ts';
 import { createHelpSlice, type HelpSlice } from './help-slice.ts';
 import { createKeptSlice, type KeptSlice } from './kept-slice.ts';
 import { createLiveSlice, type LiveSlice } from './live-slice.ts';
@@ -33,7 +34,8 @@ export type State = StationsSlice &
   SetUpSlice &
   SpanSlice &
   WatchSlice &
-  CareSlice;
+  CareSlice &
+  DesignSlice;
 export type Store = StoreApi<State>;
 
 /** A store of its own for every page and every test; nothing is shared through the module. */
@@ -56,4 +58,5 @@ export const createWorkbenchStore = (): Store =>
     ...createSpanSlice(...api),
     ...createWatchSlice(...api),
     ...createCareSlice(...api),
+    ...createDesignSlice(...api),
   }));

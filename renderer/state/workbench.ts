@@ -3,6 +3,7 @@ import type { Input } from '../../core/bridge/contract.ts';
 import type { SimulatedHand } from '../../core/bridge/live-calls.ts';
 import type { Change, ProposalNote, Turn } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
+import type { Station } from '../../core/files/station.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { correctSweep, type Said, type SweepCorrection, voidSweep } from './amend-commands.ts';
 import {
@@ -14,7 +15,7 @@ import {
 } from './backup-commands.ts';
 import { careChanged, keepHeld, readCare } from './care-commands.ts';
 import { type Context, helpOf } from './context.ts';
-import { type CurveChange, keepCurve } from './curve-commands.ts';
+import { addStation, type DesignChange, keepDesign } from './design/commands.ts';
 import {
   changeNotes,
   changeSettings,
@@ -238,7 +239,8 @@ export function createWorkbench(
     voidSweep: (said: Said) => voidSweep(context, said),
     correctSweep: (correction: SweepCorrection) => correctSweep(context, correction),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
-    keepCurve: (change: CurveChange) => keepCurve(context, change),
+    addStation: (station: Station) => addStation(context, station),
+    keepDesign: (change: DesignChange) => keepDesign(context, change),
     makeReport: (order: ReportOrder, signal: AbortSignal, onProgress: ReportProgress) =>
       makeReport(context, order, signal, onProgress),
     listSetUps: (stationId: string) => listSetUps(context, stationId),

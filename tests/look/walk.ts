@@ -69,6 +69,24 @@ export const stops: readonly Stop[] = [
     arrive: (page) => heading(page, /^Read the station/),
   },
   {
+    name: 'a new station',
+    arrive: async (page) => {
+      await press(page, 'New station');
+      await heading(page, 'A new station');
+      // A design that is half said: what is missing stands below.
+      await page.getByLabel('Low end').fill('54');
+      await page.getByLabel('level there').first().fill('36');
+    },
+  },
+  {
+    name: 'first start again',
+    arrive: async (page) => {
+      await press(page, 'Back to the stations');
+      await press(page, 'Discard');
+      await heading(page, /^Read the station/);
+    },
+  },
+  {
     name: 'stations',
     shows: 'How every station stands, and how far its worst channel is off',
     arrive: async (page) => {
@@ -127,8 +145,18 @@ export const stops: readonly Stop[] = [
     },
   },
   {
+    name: 'the design of a station',
+    shows: 'A station is drawn, not filled in: press a block and say what it is',
+    arrive: async (page) => {
+      await press(page, 'Design');
+      await heading(page, /^The design of/);
+      await press(page, /^input equalizer/);
+    },
+  },
+  {
     name: 'ready to read',
     arrive: async (page) => {
+      await press(page, /^Back to/);
       await beginVisit(page);
       await page.getByRole('button', { name: 'Read forward output' }).waitFor(wait);
     },

@@ -53,3 +53,29 @@ it('leaves a running sweep out, and judges a partial one by what it has, or says
   expect(standing).toMatchObject({ sweepId, state: 'partial', verdict: null, worstDb: null });
   expect(standing?.headline).not.toBe('');
 });
+
+it('keeps a described station only where its id is new, and a change only of the design that was looked at', async () => {
+  const bench = await joined();
+  const keep = (basedOn: number, changed: Readonly<Record<string, unknown>>) =>
+    bench.handlers['stations.import'](
+      { fileName: 'here', text: stationFile(changed), basedOn },
+      bench.signal,
+    );
+  await expect(keep(0, { name: 'Another' })).rejects.toMatchObject({
+    refusal: {
+      code: 'not-new',
+      where: 'id "slipway"',
+      help: 'Slipway 2 has it already; choose another id, or open that station and change its design',
+    },
+  });
+  expect((await row(bench))?.name).toBe('Slipway 2');
+  expect((await keep(1, { name: 'Slipway 3' })).revision).toBe(2);
+  await expect(keep(1, { name: 'Slipway 4' })).rejects.toMatchObject({
+    refusal: { code: 'changed-meanwhile', where: 'design of Slipway 4' },
+  });
+  expect((await row(bench))?.name).toBe('Slipway 3');
+  expect(await keep(0, { id: 'tar-steps', name: '09 Tar Steps' })).toEqual({
+    stationId: 'tar-steps',
+    revision: 1,
+  });
+});

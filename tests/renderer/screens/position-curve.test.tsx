@@ -1,13 +1,13 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { Station } from '../../../core/files/station.ts';
+import { installedOf, type PluggedIn, Station } from '../../../core/files/station.ts';
 import { App } from '../../../renderer/app.tsx';
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { scriptedClient } from '../scripted-client.ts';
-import { exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { exact, installed, sheetOf, station, sweepOf } from '../sheet-records.ts';
 import { StillObserver } from '../still-observer.ts';
 
 beforeEach(() => {
@@ -25,9 +25,9 @@ const measured = (gain: (share: number) => number, ohm = 75) =>
     'eight.s2p',
   );
 
-async function host() {
+async function host(pluggedIn: PluggedIn = installed) {
   const found = sheetOf([sweepOf({ n: 1, offDb: () => 0 })]);
-  const kept = { sheet: found.sheet };
+  const kept = { sheet: { ...found.sheet, pluggedIn } };
   const scripted = scriptedClient({
     'host.describe': () => ({
       version: '0.1.0',
@@ -63,7 +63,7 @@ async function host() {
   await act(() => workbench.openStation(station.id));
   await act(async () => store.getState().dialogOpened({ open: 'position', position: 'input equalizer' }));
   const curves = () => kept.sheet.station.positions.find(({ name }) => name === 'input equalizer')?.curves;
-  return { store, curves };
+  return { store, curves, plugged: () => installedOf(kept.sheet.station) };
 }
 const dialog = () => within(screen.getByRole('dialog'));
 const choose = (file: File) =>
@@ -116,6 +116,15 @@ it('goes back to the label, and leaves a draft that is not wanted', async () => 
   expect(curves()).toBeDefined();
   await press('By its label again');
   expect(curves()).toBeUndefined();
+});
+
+it('leaves in what was fitted since the design was written', async () => {
+  const fitted = { 'input pad': 2, 'input equalizer': 8 };
+  const { curves, plugged } = await host(fitted);
+  await choose(measured(() => -7));
+  await press('Compute with it');
+  expect(curves()).toBeDefined();
+  expect(plugged()).toEqual(fitted);
 });
 
 const said = () => within(dialog().getByRole('region', { name: 'Loss of 8' })).getByRole('alert');

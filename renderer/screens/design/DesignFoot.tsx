@@ -1,0 +1,45 @@
+import { PressButton } from '../../parts/PressButton.tsx';
+import { UndoButtons } from '../../parts/UndoButtons.tsx';
+import type { Lack } from '../../state/design/made.ts';
+import { selectBusy } from '../../state/select.ts';
+import { useSelected } from '../../state/use-workbench.ts';
+
+export type DesignFootProps = Readonly<{
+  lacks: readonly Lack[];
+  isNew: boolean;
+  undo: (() => void) | null;
+  redo: (() => void) | null;
+  onShow: (lack: Lack) => void;
+  /** Begins another station like this one; null where this one is not kept yet. */
+  onLike: (() => void) | null;
+  onKeep: () => void;
+}>;
+
+/** What is still to say, one press from where it is said, and the way to keep it. */
+export function DesignFoot({ lacks, isNew, undo, redo, onShow, onLike, onKeep }: DesignFootProps) {
+  const busy = useSelected(selectBusy);
+  const [next] = lacks;
+  return (
+    <footer className="foot design__foot">
+      <p className="design__lacks" aria-live="polite">
+        {next === undefined ? (
+          <strong>Nothing is missing.</strong>
+        ) : (
+          <>
+            <strong>{`${lacks.length} still to say`}</strong>
+            <PressButton rank="quiet" onPress={() => onShow(next)}>
+              {next.words}
+            </PressButton>
+          </>
+        )}
+      </p>
+      <div className="foot__end">
+        <UndoButtons undo={undo} redo={redo} />
+        {onLike !== null && <PressButton onPress={onLike}>A new one like it</PressButton>}
+        <PressButton rank="do" size="visit" isDisabled={busy === 'keep-design'} onPress={onKeep}>
+          {isNew ? 'Keep this station' : 'Keep this design'}
+        </PressButton>
+      </div>
+    </footer>
+  );
+}
