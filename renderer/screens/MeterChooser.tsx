@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import {
   Button,
   Input,
@@ -11,6 +11,7 @@ import {
   TextField,
 } from 'react-aria-components';
 import type { MeterChoice } from '../../core/bridge/records.ts';
+import { LastMeter, type LastMeterProps } from '../parts/LastMeter.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { MeterWays, SIMULATED, TYPED } from '../parts/MeterWays.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -27,13 +28,19 @@ export function MeterChooser() {
   const ports = useSelected(selectPorts);
   const link = useSelected(selectLink);
   const { dialogDone } = useActions();
-  const { findPorts, renewPorts, connectMeter, giveUpMeter } = useWorkbench();
+  const { findPorts, renewPorts, connectMeter, giveUpMeter, meterDesk } = useWorkbench();
   const profiles = link.at === 'open' ? link.profiles : NO_PROFILES;
   const [way, setWay] = useState(
     meter.at === 'connected' && meter.meter.choice.kind === 'serial' ? meter.meter.choice.path : SIMULATED,
   );
   const [path, setPath] = useState('');
   const [profile, setProfile] = useState(profiles[0]?.name ?? '');
+  const [last, setLast] = useState<LastMeterProps['last'] | null>(null);
+  const chosenByHand = useRef(false);
+  const choose = (chosen: string) => {
+    chosenByHand.current = true;
+    setWay(chosen);
+  };
   useEffect(() => {
     void findPorts();
   }, [findPorts]);
@@ -44,6 +51,30 @@ export function MeterChooser() {
     const timer = setInterval(() => void renewPorts(), LOOK_EVERY_MS);
     return () => clearInterval(timer);
   }, [looks, renewPorts]);
+
+  /** The meter that was used last lies ready wherever its adapter is, until a hand chooses. */
+  const propose = useCallback(
+    (found: LastMeterProps['last'] | null, paths: readonly string[]) => {
+      setLast(found);
+      if (found === null || chosenByHand.current) return;
+      if (found.now === null || found.now.kind === 'simulated') return setWay(SIMULATED);
+      const isListed = paths.includes(found.now.path);
+      setWay(isListed ? found.now.path : TYPED);
+      if (!isListed) setPath(found.now.path);
+      const { profile: spoken } = found.now;
+      if (profiles.some(({ name }) => name === spoken)) setProfile(spoken);
+    },
+    [profiles],
+  );
+  useEffect(() => {
+    if (!looks || ports.at !== 'found') return undefined;
+    let wanted = true;
+    const paths = ports.ports.map((port) => port.path);
+    void meterDesk.last().then((found) => wanted && propose(found, paths));
+    return () => {
+      wanted = false;
+    };
+  }, [looks, ports, meterDesk, propose]);
 
   const typed = way === TYPED;
   const choice: MeterChoice | null =
@@ -63,9 +94,10 @@ export function MeterChooser() {
 
   return (
     <>
-      <MeterWays ports={ports} chosen={way} onChoose={setWay} onLookAgain={findPorts} />
+      {last !== null && <LastMeter last={last} />}
+      <MeterWays ports={ports} chosen={way} onChoose={choose} onLookAgain={findPorts} />
       {typed && (
-        <TextField className="field" value={path} onChange={setPath} autoFocus>
+        <TextField className="field" value={path} onChange={setPath} autoFocus={chosenByHand.current}>
           <Label>Path of the port</Label>
           <Input placeholder="/dev/ttyUSB0 or COM3" spellCheck="false" />
         </TextField>
@@ -74,7 +106,11 @@ export function MeterChooser() {
         <Select
           className="field"
           selectedKey={profile}
-          onSelectionChange={(key) => key !== null && setProfile(String(key))}
+          onSelectionChange={(key) => {
+            if (key === null) return;
+            chosenByHand.current = true;
+            setProfile(String(key));
+          }}
         >
           <Label>How it speaks</Label>
           <Button className="select-button">

@@ -38,6 +38,14 @@ export function createMeterDesk(context: Context) {
         return null;
       }
     },
+    /** Null where none was used yet, and while the host does not answer. */
+    last: async (): Promise<Output<'meters.last'>['last']> => {
+      try {
+        return (await client.call('meters.last', {})).last;
+      } catch {
+        return null;
+      }
+    },
     noteCalibration: async (dueOn: string | null): Promise<void> => {
       const meter = await attempt(context, 'calibration', 'The day was not kept.', () =>
         client.call('meters.calibration', { dueOn }),

@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { Output } from '../../../core/bridge/contract.ts';
 import type { FoundPort } from '../../../core/bridge/records.ts';
 import { MeterChooser } from '../../../renderer/screens/MeterChooser.tsx';
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
@@ -25,11 +26,12 @@ const connected = {
 } as const;
 
 /** The chooser over a host whose ports a test changes, and whose connecting a test ends. */
-async function opened() {
+async function opened(last: () => Output<'meters.last'>['last'] = () => null) {
   const ports: FoundPort[] = [];
   const answer = Promise.withResolvers<typeof connected>();
   const scripted = scriptedClient({
     'meters.find': () => ({ ports: [...ports], problem: null }),
+    'meters.last': () => ({ last: last() }),
     'meters.connect': () => answer.promise,
   });
   const signals: AbortSignal[] = [];
@@ -48,7 +50,10 @@ async function opened() {
     at: 'open',
     version: '0',
     archivePath: '/data',
-    profiles: [{ name: 'line', title: 'Plain lines' }],
+    profiles: [
+      { name: 'scpi', title: 'Standard commands' },
+      { name: 'line', title: 'Plain lines' },
+    ],
   });
   const feed = createLiveFeed(() => {});
   const workbench = createWorkbench(client, store, feed);
@@ -65,7 +70,7 @@ async function opened() {
     act(async () => {
       await vi.advanceTimersByTimeAsync(ms);
     });
-  const press = (name: string, role: 'button' | 'radio' = 'button') =>
+  const press = (name: string | RegExp, role: 'button' | 'radio' = 'button') =>
     act(async () => {
       fireEvent.click(screen.getByRole(role, { name }));
     });
@@ -104,4 +109,37 @@ it('says what it waits for at a port that was plugged in just now, and gives up 
   expect(store.getState().meter).toEqual({ at: 'none' });
   expect(screen.queryByText(/plugged in just now/)).toBeNull();
   expect(screen.queryByRole('button', { name: 'Stop trying' })).toBeNull();
+});
+
+const lastAt = (path: string | null): NonNullable<Output<'meters.last'>['last']> => ({
+  ...connected,
+  now: path === null ? null : { ...connected.choice, path },
+  moved: path !== null && path !== connected.choice.path,
+});
+const chosenWay = () => screen.getAllByRole<HTMLInputElement>('radio').find(({ checked }) => checked)?.value;
+const asked = (one: Awaited<ReturnType<typeof opened>>) =>
+  one.asked.findLast(({ name }) => name === 'meters.connect')?.input;
+
+it('has the meter that was used last ready to connect, wherever its adapter is by now', async () => {
+  let place: string | null = null;
+  const one = await opened(() => lastAt(place));
+  expect(screen.getByText(/Used last: Quillmere Bench meter 7, its adapter is not plugged in/)).toBeDefined();
+  expect(chosenWay()).toBe(':simulated');
+  place = '/dev/ttyUSB3';
+  one.ports.push({ path: '/dev/ttyUSB0', label: 'Other', likely: true }, { ...usb, path: '/dev/ttyUSB3' });
+  await one.pass(2100);
+  expect(screen.getByText(/its adapter is at \/dev\/ttyUSB3 now, it was at \/dev\/ttyUSB0/)).toBeDefined();
+  expect(chosenWay()).toBe('/dev/ttyUSB3');
+  await one.press('Connect');
+  expect(asked(one)).toEqual({ kind: 'serial', path: '/dev/ttyUSB3', profile: 'line' });
+});
+
+it('has a path ready that was typed last time, and changes nothing under a hand that chose', async () => {
+  const one = await opened(() => lastAt('/dev/pts/7'));
+  expect(chosenWay()).toBe(':typed');
+  expect(screen.getByLabelText<HTMLInputElement>('Path of the port').value).toBe('/dev/pts/7');
+  await one.press(/^Simulated meter/, 'radio');
+  one.ports.push(usb);
+  await one.pass(2100);
+  expect(chosenWay()).toBe(':simulated');
 });
