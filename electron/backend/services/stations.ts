@@ -2,13 +2,14 @@ import type { Input, Output } from '../../../core/bridge/contract.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
 import { readStation, type Station } from '../../../core/files/station.ts';
 import { momentOf, orderedJson } from '../archive/quantities.ts';
+import type { DesignRow } from '../archive/stations.ts';
 import { fittingOf, proposalOf, summaryOf, visitOf } from './as-records.ts';
 import type { Designs } from './designs.ts';
 import { lookAtFaces } from './faces.ts';
 import { fileNameOf } from './file-name.ts';
 import { pluggedInNow } from './plugged-in.ts';
 import type { Runs } from './runs.ts';
-import type { ServiceParts } from './service-parts.ts';
+import { refused, type ServiceParts } from './service-parts.ts';
 import type { Standings } from './standing.ts';
 import { trimTurnOf } from './trims.ts';
 
@@ -16,7 +17,7 @@ export type Stations = Readonly<{
   /** Judges in small portions, so that a sweep that is being recorded meanwhile doesn't wait. */
   list(): Promise<Output<'stations.list'>>;
   /** Adds the station, or a revision when its design is another than the newest. */
-  keep(station: Station, fileName: string): Output<'stations.import'>;
+  keep(station: Station, fileName: string, basedOn?: number): Output<'stations.import'>;
   import(input: Input<'stations.import'>): Output<'stations.import'>;
   open(input: Input<'stations.open'>): Output<'stations.open'>;
   export(input: Input<'stations.export'>): Output<'stations.export'>;
@@ -28,10 +29,25 @@ export function createStations(
   standings: Standings,
   runs: Runs,
 ): Stations {
-  const keep = (station: Station, fileName: string): Output<'stations.import'> =>
+  const refuseStale = (station: Station, basedOn: number, newest: DesignRow | undefined): void => {
+    if (basedOn === (newest?.revision ?? 0)) return;
+    if (basedOn === 0 && newest !== undefined)
+      throw refused(
+        'not-new',
+        `id "${station.id}"`,
+        `${newest.name} has it already; choose another id, or open that station and change its design`,
+      );
+    throw refused(
+      'changed-meanwhile',
+      `design of ${station.name}`,
+      'changed elsewhere in the meantime; look at it as it is now, then change it again',
+    );
+  };
+  const keep = (station: Station, fileName: string, basedOn?: number): Output<'stations.import'> =>
     archive.write(() => {
       const design = orderedJson(station);
       const newest = archive.stations.newestDesign(station.id);
+      if (basedOn !== undefined) refuseStale(station, basedOn, newest);
       if (newest?.design === design) return { stationId: station.id, revision: newest.revision };
       const addedAtMs = now().getTime();
       const revision = archive.stations.lastRevision(station.id) + 1;
@@ -53,10 +69,10 @@ export function createStations(
       const faces = await lookAtFaces(archive, standings).all(archive.stations.list());
       return { stations: faces.map(({ row }) => row) };
     },
-    import({ fileName, text }) {
+    import({ fileName, text, basedOn }) {
       const read = readStation(text, fileName);
       if (!read.ok) throw new Refused(read);
-      return keep(read.value, fileName);
+      return keep(read.value, fileName, basedOn);
     },
     open({ stationId }) {
       const design = designs.newest(stationId);
