@@ -1,3 +1,4 @@
+import { LEVEL } from '../checked.ts';
 import type { Design } from '../files/station.ts';
 import { fitLine } from '../line/fit-line.ts';
 import type { LevelRow } from '../line/level-row.ts';
@@ -26,10 +27,15 @@ export type Comparison = Readonly<{
   worst: Readonly<{ frequencyMhz: number; differenceDb: number }>;
 }>;
 
+/** A level that is no number is none. */
+const asLevel = (levelDbmv: number | null): number | null =>
+  levelDbmv !== null && Math.abs(levelDbmv) <= LEVEL.to ? levelDbmv : null;
+
 const byMhz = (rows: readonly LevelRow[]): Map<number, number | null> => {
   const map = new Map<number, number | null>();
   for (const row of rows)
-    if (row.frequencyMhz !== null) map.set(row.frequencyMhz, row.unlocked === true ? null : row.levelDbmv);
+    if (row.frequencyMhz !== null && Number.isFinite(row.frequencyMhz))
+      map.set(row.frequencyMhz, row.unlocked === true ? null : asLevel(row.levelDbmv));
   return map;
 };
 

@@ -25,6 +25,7 @@ export type ControlChart = Readonly<{
  * range by 1.128, so 2.66 mean ranges either way; the range's own upper limit is 3.267 mean ranges.
  * @param values  in the order of time, finite, of one unit
  * @returns  the chart, or null below three values
+ * @throws   RangeError when a value is none, or too large to be added up
  * @source   W. A. Shewhart's charts as in NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2; that limits from fewer
  *           than 20 values are provisional is common practice, no published source
  */
@@ -34,6 +35,8 @@ export function controlChart(values: readonly number[]): ControlChart | null {
   const ranges = values.slice(1).map((value, i) => Math.abs(value - (values[i] ?? value)));
   const meanRange = ranges.reduce((sum, range) => sum + range, 0) / ranges.length;
   const sigma = meanRange / D2;
+  if (!Number.isFinite(center) || !Number.isFinite(3.3 * meanRange) || !Number.isFinite(center + 3 * sigma))
+    throw new RangeError('a value of a control chart is no number');
   return {
     center,
     sigma,

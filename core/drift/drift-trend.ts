@@ -38,6 +38,10 @@ export type DriftTrend = Readonly<{
   leaves: Leaving;
 }>;
 
+/** No year, no dB and no temperature of a station is larger; squares of what is would overflow. */
+const MOST = 1e6;
+const isSane = (value: number): boolean => Math.abs(value) <= MOST;
+
 /**
  * Least-squares trend of one figure over the years, at one temperature.
  * @param rows    of one stretch, in the order of time, dB and years
@@ -54,7 +58,7 @@ export function driftTrend(
   basis: NormalBasis,
   limits: FigureLimits,
 ): DriftTrend | null {
-  if (rows.some(({ years, valueDb }) => !Number.isFinite(years) || !Number.isFinite(valueDb)))
+  if (rows.some(({ years, valueDb, ambientC }) => ![years, valueDb, ambientC ?? 0].every(isSane)))
     throw new RangeError('a figure of a sweep is no number');
   if (rows.length < TREND_FROM) return null;
   const byTemperature = basis === 'regression';

@@ -22,7 +22,9 @@ export function echoDistance(
   if (!(velocityFactor > 0 && velocityFactor <= 1))
     throw new RangeError(`a velocity factor of ${velocityFactor}`);
   const distanceM = (LIGHT_M_PER_US * velocityFactor) / (2 * periodMhz);
-  return { distanceM, distanceFt: feetFromMetres(distanceM) };
+  const distanceFt = feetFromMetres(distanceM);
+  if (!Number.isFinite(distanceFt)) throw new RangeError(`a period of ${periodMhz} MHz`);
+  return { distanceM, distanceFt };
 }
 
 /** dB in a neper. */

@@ -12,9 +12,9 @@ export const FAR_STEP_DB = 8;
  */
 export function meanLevel(readingsDbmv: readonly (number | null)[]): number | null {
   if (readingsDbmv.length === 0) throw new RangeError('no readings to average');
-  const levels = readingsDbmv.filter((reading) => reading !== null);
+  const levels = readingsDbmv.filter((reading) => reading !== null).filter(Number.isFinite);
   if (levels.length * 2 <= readingsDbmv.length) return null;
-  return levels.reduce((sum, levelDbmv) => sum + levelDbmv, 0) / levels.length;
+  return levels.reduce((mean, levelDbmv) => mean + levelDbmv / levels.length, 0);
 }
 
 /**

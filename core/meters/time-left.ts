@@ -18,5 +18,6 @@ export function timeLeftMs(readAtMs: readonly number[], plannedCount: number): n
     .map((atMs, i) => atMs - (newest[i] ?? atMs))
     .sort((a, b) => a - b);
   const paceMs = intervals[intervals.length >> 1] ?? 0;
-  return Math.max(0, plannedCount - readAtMs.length) * paceMs;
+  const leftMs = Math.max(0, plannedCount - readAtMs.length) * paceMs;
+  return Number.isFinite(leftMs) ? leftMs : null;
 }

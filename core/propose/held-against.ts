@@ -72,7 +72,7 @@ export function heldAgainst(
 ): Result<HeldAgainst, 'nothing-in-common'> {
   const predictedDbmv = new Map<number, number>();
   for (const row of predicted)
-    if (row.frequencyMhz !== null && row.levelDbmv !== null)
+    if (row.frequencyMhz !== null && row.levelDbmv !== null && Number.isFinite(row.levelDbmv))
       predictedDbmv.set(row.frequencyMhz, row.levelDbmv);
   let sumDb = 0;
   let count = 0;
@@ -82,6 +82,8 @@ export function heldAgainst(
     const expectedDbmv = predictedDbmv.get(row.frequencyMhz);
     if (expectedDbmv === undefined) continue;
     const db = row.levelDbmv - expectedDbmv;
+    // A level that is no number is none; so is one too large to be subtracted.
+    if (!Number.isFinite(db) || !Number.isFinite(sumDb + db)) continue;
     sumDb += db;
     count += 1;
     if (worst === null || Math.abs(db) > Math.abs(worst.db)) worst = { db, mhz: row.frequencyMhz };

@@ -41,5 +41,6 @@ export function slopeOf(readings: readonly WatchedLevel[], resolutionDb: number)
   const dbPerS = sxy / sxx;
   const freedom = n - 2;
   const variance = Math.max(Math.max(0, syy - dbPerS * sxy) / freedom, resolutionDb ** 2 / 12);
-  return { dbPerS, errorDbPerS: Math.sqrt(variance / sxx), freedom };
+  const errorDbPerS = Math.sqrt(variance / sxx);
+  return Number.isFinite(dbPerS) && Number.isFinite(errorDbPerS) ? { dbPerS, errorDbPerS, freedom } : null;
 }

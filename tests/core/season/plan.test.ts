@@ -25,6 +25,12 @@ describe('what a season needs', () => {
     [without('gainControl'), 'no-gain-control', 'gainControl'],
     [harbourStation({ mode: 'thermal' }), 'no-tracking', '0.8'],
     [{ ...harbourStation(), ports: harbourStation().ports.slice(0, 1) }, 'no-design', 'design'],
+    [{ ...harbourStation(), span: { lossDb: 1e300, topMhz: 870, perDegreeC: 0.002 } }, 'bad-value', '1000'],
+    [
+      { ...harbourStation(), span: { lossDb: 22, topMhz: 870, perDegreeC: 2 } },
+      'bad-value',
+      'between 0 and 1',
+    ],
   ] as const)('is refused where it is missing: %#', (station, code, word) => {
     const plan = seasonPlan(station);
     if (plan.ok) throw new Error('taken');
