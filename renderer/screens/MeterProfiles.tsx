@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import {
   Button,
   Input,
@@ -22,6 +22,7 @@ import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
 
 type Check = Output<'profiles.check'>;
+type Listed = Output<'profiles.list'>;
 
 /** A profile as its text, tried on a port question by question before it is kept. */
 export function MeterProfiles() {
@@ -37,6 +38,11 @@ export function MeterProfiles() {
   const [atMhz, setAtMhz] = useState(300);
   const [check, setCheck] = useState<Check | null>(null);
   const [kept, setKept] = useState<string | null>(null);
+  const [listed, setListed] = useState<Listed | null>(null);
+  const list = useCallback(async () => setListed(await meterDesk.listProfiles()), [meterDesk]);
+  useEffect(() => {
+    void list();
+  }, [list]);
 
   const begin = async (name: string) => {
     setBegunFrom(name);
@@ -47,7 +53,11 @@ export function MeterProfiles() {
     setKept(null);
   };
   const tryIt = async () => setCheck(await meterDesk.checkProfile({ path: path.trim(), text, atMhz }));
-  const keep = async () => setKept(await meterDesk.saveProfile(text));
+  const keep = async () => {
+    const name = await meterDesk.saveProfile(text);
+    setKept(name);
+    if (name !== null) await list();
+  };
   return (
     <>
       <div className="profiles">
@@ -74,7 +84,7 @@ export function MeterProfiles() {
           </Select>
           <TextField className="field profiles__text" value={text} onChange={setText}>
             <Label>The profile</Label>
-            <TextArea spellCheck="false" rows={14} />
+            <TextArea spellCheck="false" rows={12} />
           </TextField>
         </div>
         <div className="profiles__check">
@@ -94,6 +104,7 @@ export function MeterProfiles() {
           <div aria-live="polite">{check === null ? <NotChecked /> : <Checked check={check} />}</div>
         </div>
       </div>
+      {listed !== null && <Broken listed={listed} />}
       <DialogNotice />
       <div className="panel__end">
         {kept !== null && (
@@ -120,6 +131,23 @@ const NotChecked = () => (
     again afterwards. One that comes with the program is kept under another name.
   </p>
 );
+
+/** Files of a shop that are no profiles: nobody can choose them, and here is why. */
+const Broken = ({ listed: { broken, folder } }: Readonly<{ listed: Listed }>) =>
+  broken.length === 0 ? null : (
+    <section aria-label="Files that are no profiles">
+      <p>
+        <Mark verdict="undecided" /> {`No profile, in ${folder}:`}
+      </p>
+      <ul>
+        {broken.map(({ fileName, where, help }) => (
+          <li key={fileName}>
+            <code>{where.startsWith(fileName) ? where : `${fileName}, ${where}`}</code>: {help}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 
 const Checked = ({ check }: Readonly<{ check: Check }>) => (
   <>

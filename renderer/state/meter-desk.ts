@@ -1,7 +1,7 @@
 import type { Input, Output } from '../../core/bridge/contract.ts';
 import type { LinkHealth } from '../../core/bridge/meter-calls.ts';
 import { counted } from '../format.ts';
-import { attempt, type Context, helpOf } from './context.ts';
+import { attempt, type Context } from './context.ts';
 import type { Notice } from './ui-slice.ts';
 
 /** What a sweep's bytes say of its readings. */
@@ -52,8 +52,15 @@ export function createMeterDesk(context: Context) {
       );
       if (meter !== null) store.getState().meterConnected(meter);
     },
-    listProfiles: () =>
-      attempt(context, 'profiles', 'The profiles were not listed.', () => client.call('profiles.list', {})),
+    /** Every profile, which can be chosen from then on, and the files that are none. */
+    listProfiles: async (): Promise<Output<'profiles.list'> | null> => {
+      const listed = await attempt(context, 'profiles', 'The profiles were not listed.', () =>
+        client.call('profiles.list', {}),
+      );
+      const { link, linkBecame } = store.getState();
+      if (listed !== null && link.at === 'open') linkBecame({ ...link, profiles: listed.profiles });
+      return listed;
+    },
     readProfile: (name: string) =>
       attempt(context, 'profile', 'That profile could not be read.', () =>
         client.call('profiles.read', { name }),
@@ -63,15 +70,7 @@ export function createMeterDesk(context: Context) {
       const saved = await attempt(context, 'profile', 'The profile was not kept.', () =>
         client.call('profiles.save', { text }),
       );
-      if (saved === null) return null;
-      const { link, linkBecame } = store.getState();
-      try {
-        const { profiles } = await client.call('profiles.list', {});
-        if (link.at === 'open') linkBecame({ ...link, profiles });
-      } catch (fault) {
-        store.getState().noticed({ tone: 'problem', text: 'It is kept.', help: helpOf(fault) });
-      }
-      return saved.name;
+      return saved === null ? null : saved.name;
     },
     /** Reads a sweep again from the bytes that are kept with it, and says what they say. */
     holdAgainstBytes: async (sweepId: string): Promise<void> => {

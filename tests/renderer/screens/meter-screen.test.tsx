@@ -63,7 +63,11 @@ async function openAt(part: string) {
       problemCount: 1,
     }),
     'profiles.save': () => ({ name: 'mine' }),
-    'profiles.list': () => ({ profiles: [{ name: 'mine', title: 'Mine' }], broken: [], folder: '/data' }),
+    'profiles.list': () => ({
+      profiles: [{ name: 'mine', title: 'Mine' }],
+      broken: [{ fileName: 'old.json', where: 'old.json, colour', help: 'nobody knows this key' }],
+      folder: '/data/profiles',
+    }),
   });
   const store = createWorkbenchStore();
   const feed = createLiveFeed(() => {});
@@ -118,6 +122,8 @@ it('warns of a calibration that is past by the sticker, in the screen and on the
 
 it('tries a profile question by question and keeps it', async () => {
   const { asked, store } = await openAt('Profiles');
+  const broken = screen.getByRole('region', { name: 'Files that are no profiles' });
+  expect(plain(broken.textContent)).toContain('in /data/profiles:old.json, colour: nobody knows this key');
   await type('The profile', '{ "name": "mine" }');
   await press('Check it');
   expect(asked.findLast(({ name }) => name === 'profiles.check')?.input).toEqual({
