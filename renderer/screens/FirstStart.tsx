@@ -30,7 +30,8 @@ export const FirstStart = ({ onDemo, isLoading, openFile, others }: FirstStartPr
         {others}
       </div>
       <p className="first-start__small">
-        Your own stations are files too. Drop one on this page at any time; nothing leaves this machine.
+        A station of your own is drawn under New station, or its file is dropped on this page; nothing leaves
+        this machine.
       </p>
     </div>
     <OpeningPicture />

@@ -26,7 +26,7 @@ export function DesignPort({ port, isRead, isOnly, onChange, onRemove }: DesignP
     <>
       <NameEntry
         name="Called"
-        about={isRead ? 'its sweeps name it so' : 'where the meter is put'}
+        about={isRead ? 'its sweeps name it so' : 'for the meter'}
         value={port.name}
         isDisabled={isRead}
         onSay={(name) => onChange({ name }, 'name')}
