@@ -1,5 +1,5 @@
 import type { SignalKind } from '../line/level-row.ts';
-import { done, type Result } from '../result.ts';
+import { done, type Result, refuse } from '../result.ts';
 import { type Cell, frequencyReader, levelReader, type Reader } from './column-units.ts';
 import { type Marks, marksOf, plainDigits } from './decimal-marks.ts';
 import { TOP_OF_ALL_MHZ } from './frequency-unit.ts';
@@ -11,7 +11,10 @@ import { numberWritten } from './written-number.ts';
 
 /** Units that stand outside of the table, each with where it was found. */
 export type UnitsBeside = Readonly<{
+  /** Above it. */
   prose: ProseUnits;
+  /** Below it. */
+  foot: ProseUnits;
   told: Readonly<{
     frequencyUnit?: ProseUnits['frequency'] | undefined;
     levelUnit?: ProseUnits['level'] | undefined;
@@ -55,7 +58,7 @@ export type Readers = Readonly<{
 export function readersOf(
   table: Table,
   cells: TableCells,
-  { prose, told, sibling }: UnitsBeside,
+  { prose, foot, told, sibling }: UnitsBeside,
 ): Result<Readers> {
   const { columns, separator, header } = table;
   if (columns.frequency === undefined || columns.level === undefined)
@@ -66,9 +69,16 @@ export function readersOf(
   const levels = cells.numbers('level', alive.length === 0 ? table.body : alive);
   const mers = cells.numbers('mer');
   const frequencyColumn = united(columns.frequency, frequencies, {
-    frequencyUnit: told.frequencyUnit ?? prose.frequency,
+    frequencyUnit: told.frequencyUnit ?? prose.frequency ?? foot.frequency,
   });
-  const levelUnit = told.levelUnit ?? sibling ?? prose.level;
+  const levelUnit = told.levelUnit ?? sibling ?? prose.level ?? foot.level;
+  const own = columns.level.word.levelUnit;
+  if (own !== null && foot.level !== null && own !== foot.level)
+    return refuse(
+      'wrong-unit',
+      cells.where(header, 'level'),
+      `the heading says ${own} and the line below the table ${foot.level}; keep the one that is right`,
+    );
   const unitedLevel = united(columns.level, levels, { levelUnit });
   // What prose says of tenths counts only where the heading says nothing of it.
   const parts: Parts = unitedLevel.word.parts === 1 ? prose.parts : unitedLevel.word.parts;
@@ -105,9 +115,10 @@ export function readersOf(
   if (!frequency.ok) return frequency;
   const level = levelReader(levelColumn, plain(levels, levelMarks.value), cells.where(header, 'level'));
   if (!level.ok) return level;
-  const from = (what: string, unit: string) =>
-    `the unit of ${what}, ${unit}, stands ${what === 'level' && told.levelUnit === undefined && sibling !== null ? 'in another table under the same heading' : 'in a line above the table'}`;
+  const from = (what: string, unit: string, above: unknown, other: unknown = null) =>
+    `the unit of ${what}, ${unit}, stands ${other !== null ? 'in another table under the same heading' : above !== null ? 'in a line above the table' : 'in a line below the table'}`;
   const taken = (told_: unknown) => told_ === undefined;
+  const frequencyUnit = prose.frequency ?? foot.frequency;
   return done({
     frequency: { reader: frequency.value, marks: frequencyMarks.value },
     level: { reader: level.value, marks: levelMarks.value },
@@ -117,11 +128,11 @@ export function readersOf(
       kind: /ofdm/i.test(table.titles.at(-1)?.text ?? '') ? 'ofdm' : null,
     },
     notes: [
-      ...(frequencyColumn !== columns.frequency && taken(told.frequencyUnit) && prose.frequency !== null
-        ? [from('frequency', prose.frequency)]
+      ...(frequencyColumn !== columns.frequency && taken(told.frequencyUnit) && frequencyUnit !== null
+        ? [from('frequency', frequencyUnit, prose.frequency)]
         : []),
       ...(unitedLevel !== columns.level && taken(told.levelUnit) && levelUnit !== null
-        ? [from('level', levelUnit)]
+        ? [from('level', levelUnit, prose.level, sibling)]
         : []),
     ],
     parts,

@@ -99,6 +99,13 @@ export function levelReader(
       headerWhere,
       'levels in 50 ohm are not those of a 75 ohm line; give them in dBmV',
     );
+  const split = column.word.parts === 1 ? undefined : cells.find(({ digits }) => /\.\d*[1-9]/.test(digits));
+  if (split !== undefined)
+    return refuse(
+      'wrong-unit',
+      split.where,
+      `${split.digits} under "${column.header}" has a fraction, and tenths are counted whole; write the unit that it is in`,
+    );
   const bare = cells.find((cell) => cell.unit === '');
   if (own === null && (bare !== undefined || cells.length === 0)) {
     const help = column.word.bareDb

@@ -1,5 +1,6 @@
 import papa from 'papaparse';
 import { done, type Result, refuse } from '../result.ts';
+import { unheld } from './cell-marks.ts';
 import { undressed } from './pasted/dressing.ts';
 import { withoutMarks } from './pasted/marked-up.ts';
 import { vastRefusal } from './text-size.ts';
@@ -103,6 +104,7 @@ export function plainText(
  * @source   RFC 4180; contract, section 1
  */
 export function splitRows(text: string, separator: string, fileName: string): Result<CsvRow[], 'bad-quotes'> {
+  const bare = text.includes('=') ? (cell: string) => unheld(cell.trim()) : (cell: string) => cell.trim();
   // Without a quote there is nothing to parse.
   if (!text.includes('"')) {
     const rows: CsvRow[] = [];
@@ -110,7 +112,7 @@ export function splitRows(text: string, separator: string, fileName: string): Re
       const cells = line.split(separator);
       let isBlank = true;
       for (let k = 0; k < cells.length; k++) {
-        const cell = (cells[k] ?? '').trim();
+        const cell = bare(cells[k] ?? '');
         cells[k] = cell;
         if (cell !== '') isBlank = false;
       }
@@ -130,7 +132,7 @@ export function splitRows(text: string, separator: string, fileName: string): Re
     const at = lines[problem.row ?? 0] ?? 1;
     return refuse('bad-quotes', `${fileName}, line ${at}`, 'a quoted cell does not end; close its quote');
   }
-  const rows = data.map((cells, i) => ({ line: lines[i] ?? 1, cells: cells.map((cell) => cell.trim()) }));
+  const rows = data.map((cells, i) => ({ line: lines[i] ?? 1, cells: cells.map(bare) }));
   return done(rows.filter((row) => row.cells.some((cell) => cell !== '')));
 }
 

@@ -18,6 +18,8 @@ export type HeaderWord = Readonly<{
   parts: Parts;
   /** What its unit says of a heading whose words say nothing: for a table in which no other column is that. */
   byUnit: 'frequency' | 'level' | null;
+  /** Its words or its unit may well mean a level, and none of them means anything else. */
+  mayBeLevel: boolean;
 }>;
 
 const setOf = (words: string) => new Set(words.split(' '));
@@ -60,6 +62,10 @@ const roles: readonly (readonly [Role, RegExp])[] = [
 /** Words of a quantity that has the unit of a frequency or of a level, and is neither. */
 const otherwise =
   /rate|baud|width|start|stop|begin|end|low|high|from|to|span|step|offset|spacing|range|noise|limit|target|design|tolerance|threshold|min|max|found|left|before|after|loss|gain|tilt|delta|diff|change|deviation|error|sent|transmit|expected|nominal|reference|spec|goal|ideal|previous|last|old|alarm|warn|floor|spur|adjacent|hum|margin|total|sum/;
+
+/** Words of a level among others that nobody foresaw. */
+const ofLevel =
+  /\b(?:levels?|lvl|power|pwr|pegel|leistung|niveau|nivel|livello|potencia|puissance|potenza)\b/;
 
 /** A field strength or a density has the letters of a level, and is none. */
 const perSomething = /\bdb(?:m|[mu\u00B5\u03BC]v)\s*(?:\/|\bper\b)\s*(?:m(?:et(?:er|re)s?)?|[kmg]?hz)\b/i;
@@ -126,6 +132,7 @@ function readHeaderWord(header: string): HeaderWord {
   // One that another separator parts is several headings.
   const isOneUnit =
     (frequencyUnit === null) !== (levelUnits.size === 0) && levelUnits.size < 2 && !/[;,|\t]/.test(header);
+  const isUnnamed = !isPer && byName === null && !otherwise.test(telling);
   const ohm = ['50', '75'].find((word) => words.includes(word));
   return {
     role: isPer ? null : telling === '' ? byUnit : byName,
@@ -134,7 +141,11 @@ function readHeaderWord(header: string): HeaderWord {
     bareDb: words.includes('db'),
     impedanceOhm: ohm === undefined ? null : Number(ohm),
     parts,
-    byUnit: !isPer && byName === null && isOneUnit && !otherwise.test(telling) ? byUnit : null,
+    byUnit: isUnnamed && isOneUnit ? byUnit : null,
+    mayBeLevel:
+      isUnnamed &&
+      frequencyUnit === null &&
+      (levelUnits.size === 1 || (ofLevel.test(telling) && !words.includes('db'))),
   };
 }
 

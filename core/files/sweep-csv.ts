@@ -9,7 +9,8 @@ import { type LevelUnit, levelUnitOf } from './level-unit.ts';
 import { chosenTables, type FoundTable, foundTable } from './pasted/choose-tables.ts';
 import { unitsInProse } from './pasted/prose-units.ts';
 import type { Table } from './pasted/table.ts';
-import { readTables, type Tables } from './sweep-dialect.ts';
+import type { Tables } from './pasted/tables.ts';
+import { readTables } from './sweep-dialect.ts';
 import { rowsOfTable, type TableRows } from './table-rows.ts';
 
 /** What a person says of a file that it does not say for certain. */
@@ -74,6 +75,9 @@ const strayRefusal = ({ line, text }: NotedLine, fileName: string) =>
 const proseFor = (table: Table, { comments }: Tables) =>
   unitsInProse([...comments.filter(({ line }) => line <= table.header.line), ...table.titles]);
 
+/** What is said below is said of the one table above it. */
+const footFor = ({ tables, footers }: Tables) => unitsInProse(tables.length === 1 ? footers : []);
+
 /**
  * The tables of a text, each read by itself.
  * @param text      as decoded
@@ -99,7 +103,16 @@ export function tablesOfSweep(
   const siblings = siblingUnits(tables);
   const read = tables.map((table, i) =>
     onOneLine(
-      rowsOfTable(table, { prose: proseFor(table, all.value), told, sibling: siblings[i] ?? null }, fileName),
+      rowsOfTable(
+        table,
+        {
+          prose: proseFor(table, all.value),
+          foot: footFor(all.value),
+          told,
+          sibling: siblings[i] ?? null,
+        },
+        fileName,
+      ),
     ),
   );
   const found = tables.map((table, i) => foundTable(table, i + 1, read[i] ?? null));

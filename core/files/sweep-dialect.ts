@@ -2,22 +2,15 @@ import { done, type Refusal, type Result, refuse } from '../result.ts';
 import { type CsvRow, firstRow, type NotedLine, type PlainText, plainText } from './csv-lines.ts';
 import type { Role } from './header-words.ts';
 import { rowsOfCellLines } from './pasted/cell-lines.ts';
-import { type FoundTables, findTables, hasReading } from './pasted/find-tables.ts';
+import { findTables, hasReading } from './pasted/find-tables.ts';
+import { withoutFooter } from './pasted/footer-units.ts';
 import { gridOf, mayPart, type Separator, separatorName, separators } from './pasted/grid.ts';
 import { isSummary } from './pasted/summary-row.ts';
 import type { Table } from './pasted/table.ts';
+import { clashRefusal, type TableRefusal, type Tables } from './pasted/tables.ts';
+import { tablesInJson, tablesInLines } from './pasted/unparted.ts';
 
 const example = 'frequency_mhz,level_dbmv';
-
-/** Every table of a text, and what else stands in it. */
-export type Tables = Readonly<{
-  separator: string;
-  tables: readonly Table[];
-  comments: readonly NotedLine[];
-  rest: readonly NotedLine[];
-  /** The first of those that holds levels all the same. */
-  stray: NotedLine | null;
-}>;
 
 /** Why a first row is no header, in words that fit what it looks like. */
 function notAHeader(header: CsvRow, needed: readonly Role[], fileName: string) {
@@ -32,18 +25,6 @@ function notAHeader(header: CsvRow, needed: readonly Role[], fileName: string) {
   return refuse('no-header', where, help);
 }
 
-export type TableRefusal =
-  | 'not-text'
-  | 'too-many'
-  | 'empty'
-  | 'bad-quotes'
-  | 'two-columns'
-  | 'not-understood'
-  | 'no-header'
-  | 'two-separators'
-  | 'several-tables'
-  | 'row-length';
-
 /** A table begins within so much of a text, or it is none; the rest is looked at once, with the separator found. */
 const HEAD_CHARS = 100_000;
 const HEAD_LINES = 200;
@@ -56,13 +37,6 @@ function headOf(text: string): string {
   if (end < 0 || text.length <= HEAD_CHARS) return text;
   const later = text.lastIndexOf('\n', HEAD_CHARS) + 1;
   return text.slice(0, Math.max(end, later));
-}
-
-function clashRefusal({ clash }: FoundTables, fileName: string): Refusal<TableRefusal> | null {
-  if (clash === null) return null;
-  const { role, one, other, line } = clash;
-  const help = `both "${one}" and "${other}" name a ${role}; keep the one that counts`;
-  return refuse('two-columns', `${fileName}, line ${line}`, help);
 }
 
 /** The separators with which a text holds a table. Blanks and colons part words too: they are tried last. */
@@ -104,12 +78,30 @@ function withCommentedHeader(plain: PlainText): PlainText | null {
   return { ...plain, text: lines.join('\n'), comments: plain.comments.filter((one) => one !== above) };
 }
 
+/** Where several tables stand in a text, a comment above one of them, "## Upstream", is its title. */
+function withCommentTitles(tables: readonly Table[], comments: readonly NotedLine[]): readonly Table[] {
+  if (tables.length < 2 || comments.length === 0) return tables;
+  return tables.map((table, i) => {
+    const above = tables[i - 1];
+    const after = above === undefined ? 0 : (above.body.at(-1) ?? above.header).line;
+    const said = comments.filter(({ line, text }) => text !== '' && line > after && line < table.header.line);
+    return said.length === 0 ? table : { ...table, titles: [...said, ...table.titles] };
+  });
+}
+
+type Footed = PlainText & Readonly<{ footers: readonly NotedLine[] }>;
+/** A file that ends with its units ends whole. */
+function withFooters(plain: PlainText): Footed {
+  const { text, footers } = withoutFooter(plain.text);
+  return { ...plain, text, footers, unended: plain.unended && footers.length === 0 };
+}
+
 function tablesIn(
-  plain: PlainText,
+  plain: Footed,
   needed: readonly Role[],
   fileName: string,
 ): Result<Tables, TableRefusal> | null {
-  const { text, toldSeparator, comments } = plain;
+  const { text, toldSeparator, comments, footers } = plain;
   const head = headOf(text);
   const [only, second] = fittingIn(head, toldSeparator, needed, fileName);
   if (only === undefined) return null;
@@ -125,11 +117,19 @@ function tablesIn(
   const found = findTables(grid.value, only, needed);
   const clash = clashRefusal(found, fileName);
   if (clash !== null) return clash;
-  for (const table of found.tables) {
+  const tables = withCommentTitles(found.tables, comments);
+  for (const table of tables) {
     const refusal = rowRefusal(table, needed, plain.unended ? grid.value.at(-1) : undefined, fileName);
     if (refusal !== null) return refusal;
   }
-  return done({ separator: only, tables: found.tables, comments, rest: found.rest, stray: found.stray });
+  return done({
+    separator: only,
+    tables,
+    comments,
+    footers,
+    rest: found.rest,
+    stray: found.stray,
+  });
 }
 
 /** A row that is longer than its heading, or too short for what is needed, was cut or parted wrongly. */
@@ -178,17 +178,22 @@ export function readTables(
       fileName,
       'a Touchstone file holds a response, not levels; give a CSV with frequency_mhz,level_dbmv',
     );
-  const plain = plainText(text, fileName);
-  if (!plain.ok) return plain;
-  const found = tablesIn(plain.value, needed, fileName);
+  const whole = plainText(text, fileName);
+  if (!whole.ok) return whole;
+  const json = tablesInJson(text, needed, fileName);
+  if (json !== null) return json;
+  const plain = withFooters(whole.value);
+  const found = tablesIn(plain, needed, fileName);
   if (found !== null) return found;
-  const headed = withCommentedHeader(plain.value);
-  const second = headed === null ? null : tablesIn(headed, needed, fileName);
+  const headed = withCommentedHeader(plain);
+  const second = headed === null ? null : tablesIn({ ...plain, ...headed }, needed, fileName);
   if (second !== null) return second;
-  const { text: bare, toldSeparator } = plain.value;
+  const { text: bare, toldSeparator } = plain;
   const made = rowsOfCellLines(bare);
-  const third = made === null ? null : tablesIn({ ...plain.value, text: made }, needed, fileName);
+  const third = made === null ? null : tablesIn({ ...plain, text: made }, needed, fileName);
   if (third !== null) return third;
+  const fourth = tablesInLines(plain, needed, fileName);
+  if (fourth !== null) return fourth;
   for (const separator of toldSeparator === null ? [',', ';', '\t'] : [toldSeparator]) {
     const grid = gridOf(headOf(bare), separator, fileName);
     const clash = grid.ok ? clashRefusal(findTables(grid.value, separator, []), fileName) : grid;

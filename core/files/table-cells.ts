@@ -106,10 +106,12 @@ export function cellsOf(table: Table, fileName: string): TableCells {
  */
 export function lockRefusal(table: Table, cells: TableCells): Refusal<'bad-lock'> | null {
   const column = table.columns.lock;
-  if (column === undefined || !/lock/i.test(column.header)) return null;
+  if (column === undefined) return null;
+  const isHeaded = /lock/i.test(column.header);
   const odd = table.body.find((row) => {
     const text = cells.text(row, 'lock');
-    return !saysLocked(text) && !saysNotLocked(text);
+    // "Partially locked" below "Status" speaks of the lock as well.
+    return (isHeaded || /lock|sync/i.test(text)) && !saysLocked(text) && !saysNotLocked(text);
   });
   if (odd === undefined) return null;
   const word = cells.text(odd, 'lock').slice(0, SHOWN);

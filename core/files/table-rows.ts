@@ -6,6 +6,8 @@ import { type DecimalSign, plainDigits } from './decimal-marks.ts';
 import { type Parts, partsIn } from './header-words.ts';
 import { saysNotLocked } from './lock-words.ts';
 import { withOneLevel } from './pasted/one-level.ts';
+import { sentRows } from './pasted/row-directions.ts';
+import { secondLevel } from './pasted/second-level.ts';
 import { isSummary } from './pasted/summary-row.ts';
 import type { Table } from './pasted/table.ts';
 import { kindOf, kindOfModulation } from './signal-kind.ts';
@@ -47,6 +49,20 @@ function frequencyIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked):
   if (one.kind === 'words') return refuse('not-a-number', where, `"${text.slice(0, 40)}" is not a frequency`);
   const read = reader.read({ digits: plainDigits(one.digits, marks), unit: one.unit, where });
   return read.ok ? done({ value: read.value }) : read;
+}
+
+/** What stood beside levels and is no part of them, in words. */
+function markNotes(cells: TableCells, { body }: Table): readonly string[] {
+  const marks = new Set<string>();
+  for (const row of body) {
+    const one = cells.written(row, 'level');
+    if (one.kind === 'number' && one.mark !== undefined) marks.add(one.mark);
+  }
+  if (marks.size === 0) return [];
+  const shown = [...marks].slice(0, 4).map((mark) => `"${mark}"`);
+  return [
+    `${shown.join(', ')} beside a level ${marks.size === 1 ? 'says' : 'say'} how good it is, no part of it`,
+  ];
 }
 
 function levelIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Read {
@@ -138,14 +154,23 @@ function onlyRanges({ body }: Table, cells: TableCells): Refusal<'no-frequency'>
   return refuse('no-frequency', cells.where(first, 'frequency'), help);
 }
 
-/** Rows that sum up the others are named where they stand, and are no readings. */
-function withSummaries(rows: readonly LevelRow[], { body }: Table): readonly LevelRow[] {
+type Why = (row: CsvRow) => string | null;
+/** Why a row is no reading though it has its numbers; null for all others. */
+const noReading =
+  (sent: ReadonlyMap<CsvRow, string>): Why =>
+  (row) => {
+    const way = sent.get(row);
+    if (way !== undefined) return `"${way}" says that it is sent, no reading`;
+    return isSummary(row) ? `"${row.cells.find((cell) => cell !== '') ?? ''}" sums up other rows` : null;
+  };
+
+/** Rows that are no readings are named where they stand. */
+function withLeftOut(rows: readonly LevelRow[], { body }: Table, why: Why): readonly LevelRow[] {
   if (rows.length === body.length) return rows;
   let at = 0;
   return body.flatMap((row): LevelRow | readonly LevelRow[] => {
-    if (!isSummary(row)) return rows[at++] ?? [];
-    const word = row.cells.find((cell) => cell !== '') ?? '';
-    const reason = `"${word}" sums up other rows`;
+    const reason = why(row);
+    if (reason === null) return rows[at++] ?? [];
     return { frequencyMhz: null, levelDbmv: null, reason, line: row.line };
   });
 }
@@ -160,12 +185,17 @@ function withSummaries(rows: readonly LevelRow[], { body }: Table): readonly Lev
  * @source   contract, section 1
  */
 export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string): Result<TableRows> {
-  const readings = found.body.filter((row) => !isSummary(row));
+  const sent = sentRows(found, fileName);
+  if (!sent.ok) return sent;
+  const why = noReading(sent.value);
+  const readings = found.body.filter((row) => why(row) === null);
   if (readings.length === 0)
     return refuse('no-rows', fileName, 'the file has a header and no rows; read the levels again');
   const oneLevel = withOneLevel({ ...found, body: readings }, fileName);
   if (!oneLevel.ok) return oneLevel;
   const table = oneLevel.value;
+  const second = secondLevel(table, fileName);
+  if (second !== null) return second;
   const cells = cellsOf(table, fileName);
   const readers = readersOf(table, cells, beside);
   if (!readers.ok) return readers;
@@ -190,12 +220,12 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
   const far = farRefusal(rows, cells, table);
   if (far !== null) return far;
   return done({
-    rows: withSummaries(rows, found),
+    rows: withLeftOut(rows, found, why),
     decimal: level.marks.decimal ?? frequency.marks.decimal ?? readers.value.beside.merMarks.decimal,
     frequencyUnit: frequency.reader.unit,
     levelUnit: level.reader.unit,
     parts,
-    notes,
+    notes: [...notes, ...markNotes(cells, table)],
     onlyRanges: onlyRanges(table, cells),
   });
 }

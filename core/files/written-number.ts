@@ -1,12 +1,16 @@
 import { done, type Result, refuse } from '../result.ts';
+import { withoutVerdict } from './cell-marks.ts';
 import { type DecimalSign, marksOf } from './decimal-marks.ts';
 
 export type { DecimalSign } from './decimal-marks.ts';
 
-/** What a cell says: nothing, a number with whatever unit stands behind it, or words. */
+/**
+ * What a cell says: nothing, a number with whatever unit stands behind it, or words. `mark`: what stood beside the number
+ * and says how good it is.
+ */
 export type Written =
   | Readonly<{ kind: 'blank' }>
-  | Readonly<{ kind: 'number'; digits: string; unit: string }>
+  | Readonly<{ kind: 'number'; digits: string; unit: string; mark?: string }>
   | Readonly<{ kind: 'words'; words: string }>;
 
 /** What most cells are. */
@@ -44,6 +48,11 @@ export function writtenIn(cell: string): Written {
     grouped,
     (_all, first: string, rest: string) => first + rest.replace(/\D/g, ''),
   );
+  const beside = withoutVerdict(cell);
+  if (beside !== null) {
+    const one = writtenIn(beside.bare);
+    return one.kind === 'number' ? { ...one, mark: beside.mark } : { kind: 'words', words: cell };
+  }
   const match = numberAndUnit.exec(whole);
   if (match === null) return { kind: 'words', words: cell };
   return { kind: 'number', digits: match[1] ?? '', unit: (match[2] ?? '').trim() };

@@ -12,6 +12,10 @@ export const ownSeeds: readonly string[] = [
   'chid       freq  pow_dbmv     mod  snr\n   1   57000000      36.5  256qam   36\n       63000000      -1.5           37\n',
   'Channel ID\t1\t2\nFrequency\t57 MHz\t63000000\nPower Level\t365 TenthdBmV\t-15 TenthdBmV\nModulation\t256 QAM\tOFDM\n',
   'Frequency: 57 MHz\nPower: 36.5 dBmV\n\nFrequency: 63 MHz\nPower: -1.5 dBmV\n',
+  '{"readings":[{"frequency_mhz":57.25,"level_dbmv":36.1,"locked":true},\n{"frequency_mhz":63,"level_dbmv":null,"locked":false}]}\n',
+  'docsIfDownChannelFrequency.3 = INTEGER: 57000000 hertz\ndocsIfDownChannelFrequency.4 = INTEGER: 63000000 hertz\ndocsIfDownChannelPower.3 = INTEGER: 312 TenthdBmV\ndocsIfDownChannelPower.4 = INTEGER: -15 TenthdBmV\n',
+  '12:03:55 ch 57 441.00 MHz 12.3 dBmV\n12:03:56 ch 58 447.00 MHz not locked\n12:03:57 ch 59 453.00 MHz -0.4 dBmV\n',
+  'Ch;Freq;Level\n1;="112";✔ 4,0 (OK)\n2;118;-4,5\n\nLevels in dBmV, frequencies in MHz\n',
   '! a\n# MHz S DB R 75\n57 0 0 -3 0 -40 0 0 0\n63 0 0 -4 0 -40 0 0 0\n5 1 2 3 4\n',
   '[Version] 2.0\n# GHz S MA R 75\n[Number of Ports] 2\n[Two-Port Data Order] 21_12\n[Number of Frequencies] 1\n[Network Data]\n0.5 .9 0 .5 0 .1 0 .2 0\n[End]\n',
 ];

@@ -76,12 +76,19 @@ export function tableWords({
 const TOP_OF_RETURN_MHZ = 85;
 const FOOT_OF_FORWARD_MHZ = 105;
 
+const namesAState = (title: string): boolean =>
+  /\b(?:before|after|as ?found|as ?left|found|left|old|new|previous|target|design|limit|expected|nominal|reference|goal)s?\b/i.test(
+    title.replace(/([a-z])([A-Z])/g, '$1 $2'),
+  );
+
 /** Whether the tables are plainly parts of one sweep: one direction, and no frequency in two of them. */
 function areOne(found: readonly FoundTable[], read: readonly Result<TableRows>[]): boolean {
   const directions = new Set(found.map(({ direction }) => direction).filter((one) => one !== null));
   if (directions.size > 1) return false;
   // What is sent is never part of what is received, nor of what nobody says anything of.
   if (found.some(({ isSent: sends }) => sends) && !found.every(({ isSent: sends }) => sends)) return false;
+  // Two states of one line, or what it shall be beside what it is, are never joined.
+  if (found.some(({ title }) => title !== null && namesAState(title))) return false;
   const isReturn = ({ highMhz }: FoundTable) => highMhz !== null && highMhz <= TOP_OF_RETURN_MHZ;
   const isForward = ({ lowMhz }: FoundTable) => lowMhz !== null && lowMhz >= FOOT_OF_FORWARD_MHZ;
   const untold = found.some(({ direction }) => direction === null);

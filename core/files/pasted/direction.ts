@@ -18,6 +18,18 @@ function directionIn(text: string): Direction | null {
 }
 
 /**
+ * Which way the words of a name say: "dsPower", "docsIfUpChannelFrequency".
+ * @returns  null where they say neither, or both
+ * @source   RFC 4546 for the names of its tables, from memory; the others are common practice
+ */
+export function directionOfWords(name: string): Direction | null {
+  const words = name.replace(/([a-z])([A-Z])/g, '$1 $2').replaceAll('_', ' ');
+  if (/\b(?:if|cm) ?(?:down|up) channel/i.test(words))
+    return /\bdown\b/i.test(words) ? 'downstream' : 'upstream';
+  return directionIn(words);
+}
+
+/**
  * Whether a table's levels are those that a modem sends, so that they are no readings of a line. A return that somebody
  * measured is received all the same.
  * @returns  true only where its title, its headings or its modulations say so

@@ -75,6 +75,12 @@ function contradiction(table: Table, row: CsvRow, fileName: string): Refusal<'tw
   if (level?.word.levelUnit == null || twin?.word.levelUnit == null) return null;
   const [cell = '', also = ''] = [row.cells[level.index], row.cells[twin.index]];
   const [one, other] = [writtenIn(cell), writtenIn(also)];
+  if (one.kind === 'blank' && other.kind === 'number' && Number(other.digits) !== 0)
+    return refuse(
+      'two-levels',
+      placeOf(table, row, 'level', fileName),
+      `nothing stands under "${level.header}" and ${also.slice(0, 20)} under "${twin.header}"; give every level in one unit`,
+    );
   if (one.kind !== 'number' || other.kind !== 'number') return null;
   const [a, b] = [
     dbmvOf({ digits: one.digits, unit: levelUnitOf(one.unit) ?? level.word.levelUnit }),

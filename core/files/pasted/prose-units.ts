@@ -11,7 +11,7 @@ export type ProseUnits = Readonly<{
 }>;
 
 /** A unit that stands by itself; behind a number it belongs to that number ("at 870 MHz"). */
-const standing = /(?<![\d.,]\s?)(?<![A-Za-z])(?:[kmg]?hz|db[m\u00B5\u03BCu]v|dbm)(?![A-Za-z])/gi;
+const standing = /(?<!\d[.,]?\s?)(?<![A-Za-z])(?:[kmg]?hz|db[m\u00B5\u03BCu]v|dbm)(?![A-Za-z])/gi;
 
 /**
  * What lines of words say of units, where they name exactly one.

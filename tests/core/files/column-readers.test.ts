@@ -17,7 +17,8 @@ it('finds the unit that a whole table carries', () => {
 });
 
 it('decides marks by column, and doubtful ones by what the others show', () => {
-  const nothing = { prose: { frequency: null, level: null, parts: 1 }, told: {}, sibling: null } as const;
+  const silent = { frequency: null, level: null, parts: 1 } as const;
+  const nothing = { prose: silent, foot: silent, told: {}, sibling: null } as const;
   const decided = (level: string, mer: string) => {
     const one = table(['f_mhz', 'dBmV', 'MER'], ['57', level, mer]);
     const readers = readersOf(one, cellsOf(one, 'x'), nothing);

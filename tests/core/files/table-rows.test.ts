@@ -7,7 +7,8 @@ const table = (cells: readonly string[], ...rows: string[][]): Table => {
   const body = rows.map((row, i) => ({ line: i + 2, cells: row }));
   return { separator: '\t', layout: 'rows', header, columns: columnsOf(header).columns, body, titles: [] };
 };
-const nothing = { prose: { frequency: null, level: null, parts: 1 }, told: {}, sibling: null } as const;
+const silent = { frequency: null, level: null, parts: 1 } as const;
+const nothing = { prose: silent, foot: silent, told: {}, sibling: null } as const;
 const bare = table(['Frequency', 'Level'], ['57', '96.5']);
 
 it('takes a unit from beside only where the table has none, and says so', () => {
@@ -27,4 +28,35 @@ it('takes a unit from beside only where the table has none, and says so', () => 
     ok: true,
     value: { notes: [] },
   });
+});
+
+it('takes a unit from below where nothing above has one, and says so', () => {
+  const foot = { frequency: null, level: 'dBuV', parts: 1 } as const;
+  expect(rowsOfTable(bare, { ...nothing, foot }, 'x')).toMatchObject({
+    value: {
+      rows: [{ levelDbmv: 36.5 }],
+      notes: ['the unit of level, dBuV, stands in a line below the table'],
+    },
+  });
+});
+
+it('refuses a line below that contradicts the heading', () => {
+  const own = table(['Frequency', 'Level (dBmV)'], ['57', '36.5']);
+  const foot = { frequency: null, level: 'dBuV', parts: 1 } as const;
+  expect(rowsOfTable(own, { ...nothing, foot }, 'x')).toMatchObject({ ok: false, code: 'wrong-unit' });
+});
+
+it('says what stood beside levels, and leaves out what is sent with its word', () => {
+  const own = table(['Dir', 'MHz', 'dBmV'], ['DS', '603', '1.5 (OK)'], ['US', '37', '44']);
+  expect(rowsOfTable(own, nothing, 'x')).toMatchObject({
+    value: {
+      rows: [{ levelDbmv: 1.5 }, { levelDbmv: null, reason: '"US" says that it is sent, no reading' }],
+      notes: ['"(OK)" beside a level says how good it is, no part of it'],
+    },
+  });
+});
+
+it('refuses tenths with a fraction', () => {
+  const own = table(['MHz', 'Level (dBmV/10)'], ['603', '36.1']);
+  expect(rowsOfTable(own, nothing, 'x')).toMatchObject({ ok: false, code: 'wrong-unit' });
 });
