@@ -18,6 +18,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { selectLink, selectMeter, selectPorts } from '../state/select.ts';
 import type { Profile } from '../state/ui-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
+import { EachChannel } from './EachChannel.tsx';
 
 const LOOK_EVERY_MS = 2000;
 const NO_PROFILES: readonly Profile[] = [];
@@ -127,6 +128,7 @@ export function MeterChooser() {
           </Popover>
         </Select>
       )}
+      <EachChannel />
       {meter.at === 'connecting' && meter.waits !== null && (
         <p className="meter-waits" role="status">
           <Mark verdict="undecided" /> {meter.waits}

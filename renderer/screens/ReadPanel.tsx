@@ -6,6 +6,7 @@ import type { ReadPlan } from '../state/read-plans.ts';
 import { selectMeterIsReady, selectVisitIsOpen } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { BeginForm } from './BeginForm.tsx';
+import { EachChannel } from './EachChannel.tsx';
 import { SweepFileButton } from './SweepFileButton.tsx';
 
 export type ReadPanelProps = Readonly<{
@@ -37,6 +38,7 @@ export function ReadPanel({ portName, purpose, plans, visitNote }: ReadPanelProp
       <h1>{`Read the ${portName}`}</h1>
       {plan !== undefined && <p className="lead">{planWords(plan.frequenciesMhz)}</p>}
       <PlanChoice plans={plans} chosen={plan?.key ?? ''} onChoose={setChosen} />
+      <EachChannel />
       <div className="acts">
         {meterIsReady ? (
           <PressButton

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { ProgressBar } from 'react-aria-components';
 import { bareMhz, counted, duration } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
@@ -18,32 +18,30 @@ export function ReadingPanel({ run }: ReadingPanelProps) {
   const [count, setCount] = useState(() => feed.readings().length);
   const [leftMs, setLeftMs] = useState<number | null>(null);
   const [atMhz, setAtMhz] = useState<number | null>(null);
-  const begun = useRef({ at: 0, count: 0 });
-  const planned = run.plan.plannedCount;
+  const { plannedCount: planned, repeats = 1 } = run.plan;
   const hold: Hold = run.at === 'running' ? run.hold : STILL_MOVING;
   const moving = hold.by === 'nothing';
 
   useEffect(() => {
-    // A rest is no measure of the meter's pace: after it the count of time left starts anew.
     if (!moving) return undefined;
-    begun.current = { at: performance.now(), count: feed.readings().length };
     const timer = setInterval(() => {
       const readings = feed.readings();
-      const since = performance.now() - begun.current.at;
-      const came = readings.length - begun.current.count;
       setCount(readings.length);
       setAtMhz(readings.at(-1)?.frequencyMhz ?? null);
-      setLeftMs(came < 4 ? null : (since / came) * (planned - readings.length));
+      setLeftMs(feed.leftMs());
     }, REFRESH_MS);
     return () => clearInterval(timer);
-  }, [feed, planned, moving]);
+  }, [feed, moving]);
 
   return (
     <>
       <h1 className="lead">{`Reading, ${run.plan.portName}`}</h1>
       <p className="count">
         {count}
-        <small>{`of ${counted(planned, 'channel', 'channels')}`}</small>
+        <small>
+          {`of ${counted(planned, 'channel', 'channels')}`}
+          {repeats > 1 && `, each the mean of ${repeats}`}
+        </small>
       </p>
       <ProgressBar className="progress" aria-label="Channels read" value={count} maxValue={planned}>
         {({ percentage }) => (

@@ -11,6 +11,8 @@ export type LiveFeed = Readonly<{
   seed(sweepId: string, readings: readonly Reading[]): void;
   arrived(event: EventData<'sweep.reading'>): void;
   readings(): readonly Reading[];
+  /** How long the rest will take, as the host reckons it at the newest reading; null while it can't tell. */
+  leftMs(): number | null;
   /** Called at most once a frame, and only when something came. */
   onFrame(listener: () => void): () => void;
 }>;
@@ -25,6 +27,7 @@ export function createLiveFeed(nextFrame: (callback: () => void) => void): LiveF
   let slots: (Reading | undefined)[] = [];
   let shown: readonly Reading[] = [];
   let stale = false;
+  let leftMs: number | null = null;
 
   const changed = () => {
     stale = true;
@@ -33,6 +36,7 @@ export function createLiveFeed(nextFrame: (callback: () => void) => void): LiveF
   const clear = (id: string | null) => {
     sweepId = id;
     slots = [];
+    leftMs = null;
     changed();
   };
 
@@ -55,8 +59,10 @@ export function createLiveFeed(nextFrame: (callback: () => void) => void): LiveF
       sweepId ??= event.sweepId;
       if (event.sweepId !== sweepId) return;
       slots[event.index] = event.reading;
+      leftMs = event.leftMs ?? null;
       changed();
     },
+    leftMs: () => leftMs,
     readings: () => {
       if (stale) {
         shown = slots.filter((reading) => reading !== undefined);

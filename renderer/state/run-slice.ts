@@ -9,7 +9,13 @@ export type RunPlan = Readonly<{
   plannedCount: number;
   lowMhz: number;
   highMhz: number;
+  /** So many readings make one level; not told of a sweep that another page began. */
+  repeats?: Repeats;
 }>;
+
+/** How often each channel may be read: the noise of a mean falls with the root of it, so that each step halves it. */
+export const repeatChoices = [1, 4, 16] as const;
+export type Repeats = (typeof repeatChoices)[number];
 
 /** Why a running sweep stands still: by hand, or because its meter is gone and looked for. */
 export type Hold = Readonly<{ by: 'nothing' } | { by: 'hand' } | { by: 'link'; why: string }>;
@@ -25,6 +31,8 @@ export type Run =
 
 export type RunSlice = {
   run: Run;
+  repeats: Repeats;
+  repeatsChosen(repeats: Repeats): void;
   runStarting(plan: RunPlan): void;
   runStarted(sweepId: string): void;
   /** A sweep that was already running when this page came. */
@@ -37,6 +45,8 @@ export type RunSlice = {
 
 export const createRunSlice: StateCreator<RunSlice> = (set) => ({
   run: { at: 'idle' },
+  repeats: 1,
+  repeatsChosen: (repeats) => set({ repeats }),
   runStarting: (plan) => set({ run: { at: 'starting', plan } }),
   runStarted: (sweepId) =>
     set(({ run }) =>

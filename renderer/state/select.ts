@@ -8,6 +8,7 @@ export const selectSheet = (state: State) => state.sheet;
 export const selectMeter = (state: State) => state.meter;
 export const selectPorts = (state: State) => state.ports;
 export const selectRun = (state: State) => state.run;
+export const selectRepeats = (state: State) => state.repeats;
 export const selectLink = (state: State) => state.link;
 export const selectTheme = (state: State) => state.theme;
 export const selectTextSize = (state: State) => state.textSize;

@@ -8,7 +8,7 @@ export type SweepOrder = Readonly<{ portName: string; purpose: Purpose; frequenc
 
 export async function startSweep(context: Context, order: SweepOrder): Promise<void> {
   const { client, store, feed } = context;
-  const { sheet } = store.getState();
+  const { sheet, repeats } = store.getState();
   const visitId = openVisitId(context);
   if (sheet.at !== 'open' || visitId === null) return;
   const frequenciesMhz = [...order.frequenciesMhz].sort((a, b) => a - b);
@@ -22,6 +22,7 @@ export async function startSweep(context: Context, order: SweepOrder): Promise<v
     plannedCount: frequenciesMhz.length,
     lowMhz: frequenciesMhz[0] ?? 0,
     highMhz: frequenciesMhz.at(-1) ?? 0,
+    repeats,
   });
   try {
     const { sweepId } = await client.call('sweeps.start', {
@@ -29,6 +30,7 @@ export async function startSweep(context: Context, order: SweepOrder): Promise<v
       portName: order.portName,
       purpose: order.purpose,
       frequenciesMhz,
+      repeats,
     });
     feed.bind(sweepId);
     store.getState().runStarted(sweepId);

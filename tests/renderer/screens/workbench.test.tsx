@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { ConnectedMeter, StationSheet, Sweep } from '../../../core/bridge/records.ts';
 import { App } from '../../../renderer/app.tsx';
@@ -114,6 +114,31 @@ it('brings a newcomer to the first reading in four presses: demo, station, visit
   expect(inputOf('sweeps.start')).toMatchObject({ portName: 'forward output', purpose: 'as-found' });
   await waitFor(() => expect(store.getState().run.at).toBe('running'));
   expect(screen.getByRole('button', { name: 'Stop' })).toBeDefined();
+});
+
+it('reads each channel as often as was chosen, and shows the time left as the host reckons it', async () => {
+  const { workbench, inputOf, store, emit } = host({ over: {} });
+  await act(() => workbench.arrive());
+  await act(() => workbench.openStation(station.id));
+  await act(() => workbench.connectMeter({ kind: 'simulated' }).then(() => {}));
+  const choice = within(screen.getByRole('radiogroup', { name: 'Each channel' }));
+  expect(choice.getByRole('radio', { name: 'Read once' }).getAttribute('aria-checked')).toBe('true');
+  await act(async () => {
+    fireEvent.click(choice.getByRole('radio', { name: 'Mean of 4' }));
+  });
+  await press(/^Read forward output/);
+  expect(inputOf('sweeps.start')).toMatchObject({ repeats: 4 });
+  await waitFor(() => expect(store.getState().run.at).toBe('running'));
+  expect(screen.getByText(/each the mean of 4/)).toBeDefined();
+  expect(screen.queryByText(/left$/)).toBeNull();
+  const { run } = store.getState();
+  if (run.at !== 'running') throw new Error('it reads');
+  const reading = { frequencyMhz: 57, meterDbmv: 20, kind: null, takenAt: '2026-11-25T09:00:00.000Z' };
+  const event = { sweepId: run.sweepId, index: 0, plannedCount: 9, reading };
+  await act(async () => emit('sweep.reading', { ...event, leftMs: 83_000 }));
+  expect((await screen.findByText(/^about .* left$/)).textContent?.replace(/\s/g, ' ')).toBe(
+    'about 1 min 23 s left',
+  );
 });
 
 it('says what to change, and with one press notes the parts and reads again as left', async () => {
