@@ -10,6 +10,8 @@ const POINTED_TRIES = 8;
 const MOST_TRIES = 300;
 /** How far from the guess the slope is looked for where only a bound is wanted. */
 const BOUND_DB = 1;
+/** Where it shows from the spread of the rows alone, this many of them are looked at. */
+const QUIET_SHARE = 7 / 8;
 /** Slopes this near are one slope: a billionth of a dB is rounding. */
 const SAME_DB = 1e-9;
 const SAME_SHARE = 1e-12;
@@ -78,8 +80,9 @@ export function robustLine(position: ArrayLike<number>, levelDbmv: ArrayLike<num
 }
 
 /**
- * Whether no row lies farther from the robust line than a limit, where that shows from two counts alone: the line's slope
- * lies within a dB of a first guess, so no row can be more than a dB farther from it than from the guess.
+ * Whether no row lies farther from the robust line than a limit, where that shows without the line: its slope lies so near
+ * to a first guess that no row can be as much farther from it than from the guess. That shows from how little most rows
+ * spread about the guess, or else from two counts.
  * @param position   as for robustLine
  * @param nearDb     dB
  * @returns  true when it is certain; false when the line itself has to be looked at
@@ -90,14 +93,42 @@ export function allWithin(position: Float64Array, levelDbmv: Float64Array, nearD
   const offDb = new Float64Array(n);
   const guessDb = firstGuess(position, levelDbmv, offDb);
   for (let i = 0; i < n; i++) offDb[i] = (levelDbmv[i] as number) - guessDb * (position[i] as number);
-  const middleDb = medianInPlace(offDb);
-  for (let i = 0; i < n; i++)
-    if (!(Math.abs((offDb[i] as number) - middleDb) + BOUND_DB < nearDb)) return false;
+  const sizeDb = Float64Array.from(offDb);
+  const middleDb = medianInPlace(sizeDb);
+  let widestDb = 0;
+  for (let i = 0; i < n; i++) {
+    const size = Math.abs((offDb[i] as number) - middleDb);
+    if (!(size + BOUND_DB < nearDb)) return false;
+    sizeDb[i] = size;
+    widestDb = Math.max(widestDb, size);
+  }
+  if (isQuiet(position, sizeDb, nearDb - widestDb)) return true;
   const slopes = new SlopeCounts(position, levelDbmv);
   const wanted = lowMiddle(n);
   return (
     mediansUpTo(slopes, guessDb + BOUND_DB) >= wanted && mediansUpTo(slopes, guessDb - BOUND_DB) < wanted
   );
+}
+
+/**
+ * Whether the robust slope must lie within a bound of the guess: two rows that are off by no more than q have a slope within
+ * 2q / distance of it. Where, for every such row, more than half of the others are such rows and far enough away, its own
+ * median lies within the bound, and where they are more than half of all, so does the median of these.
+ */
+function isQuiet(position: Float64Array, sizeDb: Float64Array, boundDb: number): boolean {
+  const n = position.length;
+  const quiet = Math.ceil(n * QUIET_SHARE);
+  // Puts the sizes in another order; they are not needed any more.
+  const mostDb = selectAt(sizeDb, n, quiet - 1);
+  const apart = (2 * mostDb + SAME_DB) / (boundDb - SAME_DB);
+  let near = 0;
+  for (let i = 0, from = 0, to = 0; i < n; i++) {
+    const here = position[i] as number;
+    while (here - (position[from] as number) >= apart) from++;
+    while (to < n && (position[to] as number) - here < apart) to++;
+    near = Math.max(near, to - from - 1);
+  }
+  return 2 * (quiet - 1 - near) > n - 1;
 }
 
 /** How many of the rows have their own median up to a slope. */

@@ -147,12 +147,15 @@ export function unpackReadings(listHz: readonly number[], body: Uint8Array): rea
     manner === 0 ? [count] : [count, Math.max(0, count - 2)],
   );
   let level = 0;
-  return listHz.map((frequencyHz, i) => {
+  const readings = new Array<KeptReading>(count);
+  for (let i = 0; i < count; i += 1) {
     const code = levelCodesRead[i] ?? 0;
     if (code !== 0) level += unit * unzigzag(code - 1);
     if (i > 0) takenAtMs += pace;
     // The change between this pace and the next one.
     if (i > 0) pace += unzigzag(changes[i - 1] ?? 0);
-    return { frequencyHz, meterMdbmv: code === 0 ? null : level, kind: kindOf[i] ?? null, takenAtMs };
-  });
+    const frequencyHz = listHz[i] as number;
+    readings[i] = { frequencyHz, meterMdbmv: code === 0 ? null : level, kind: kindOf[i] ?? null, takenAtMs };
+  }
+  return readings;
 }

@@ -78,31 +78,74 @@ export function packRice(lists: readonly (readonly number[])[]): Uint8Array {
  * @source  as `packRice`
  */
 export function unpackRice(bytes: Uint8Array, counts: readonly number[]): readonly (readonly number[])[] {
-  let at = 0;
-  const end = bytes.length * 8;
-  const bit = (): number => {
-    if (at >= end) throw new RangeError('the packed readings end too early');
-    const value = ((bytes[at >> 3] ?? 0) >> (7 - (at & 7))) & 1;
-    at += 1;
-    return value;
-  };
-  const plain = (width: number): number => {
-    let value = 0;
-    for (let i = 0; i < width; i += 1) value = value * 2 + bit();
-    return value;
-  };
+  const bits = new BitReader(bytes);
   const lists = counts.map((count) => {
-    const width = plain(WIDTH_BITS);
+    const width = bits.plain(WIDTH_BITS);
     const step = 2 ** width;
-    const values: number[] = [];
+    const values = new Array<number>(count);
     for (let i = 0; i < count; i += 1) {
-      let quotient = 0;
-      while (quotient < ESCAPE && bit() === 1) quotient += 1;
-      values.push(quotient < ESCAPE ? quotient * step + plain(width) : plain(PLAIN_BITS));
+      const quotient = bits.ones(ESCAPE);
+      values[i] = quotient < ESCAPE ? quotient * step + bits.plain(width) : bits.plain(PLAIN_BITS);
     }
     return values;
   });
-  if (end - at >= 8) throw new RangeError('the packed readings go on after their end');
-  while (at < end) if (bit() === 1) throw new RangeError('the packed readings go on after their end');
+  bits.end();
   return lists;
+}
+
+/** Bits from the highest of the first byte on. Every sweep of an archive comes through here when all are looked at. */
+class BitReader {
+  private readonly bytes: Uint8Array;
+  private at = 0;
+
+  constructor(bytes: Uint8Array) {
+    this.bytes = bytes;
+  }
+
+  private tooEarly(): never {
+    throw new RangeError('the packed readings end too early');
+  }
+
+  /** A number of so many bits, at most 53. */
+  plain(width: number): number {
+    const { bytes } = this;
+    let at = this.at;
+    const to = at + width;
+    if (to > bytes.length * 8) this.tooEarly();
+    let value = 0;
+    while (at < to) {
+      // As many bits as this byte still has, or as are wanted.
+      const left = 8 - (at & 7);
+      const take = Math.min(left, to - at);
+      const part = ((bytes[at >> 3] as number) >> (left - take)) & ((1 << take) - 1);
+      value = value * (1 << take) + part;
+      at += take;
+    }
+    this.at = at;
+    return value;
+  }
+
+  /** How many ones come before the next zero, which is passed over; at most so many, and then no zero is looked for. */
+  ones(most: number): number {
+    const { bytes } = this;
+    const end = bytes.length * 8;
+    let at = this.at;
+    let count = 0;
+    while (count < most) {
+      if (at >= end) this.tooEarly();
+      const one = (bytes[at >> 3] as number) & (0x80 >> (at & 7));
+      at += 1;
+      if (one === 0) break;
+      count += 1;
+    }
+    this.at = at;
+    return count;
+  }
+
+  /** Nothing is left but zeros that fill the last byte up. */
+  end(): void {
+    const left = this.bytes.length * 8 - this.at;
+    if (left >= 8 || this.plain(left) !== 0)
+      throw new RangeError('the packed readings go on after their end');
+  }
 }

@@ -11,8 +11,9 @@ import {
 import type { Result } from '../../../core/result.ts';
 import type { Archive } from '../archive/open.ts';
 import { fromThousandths, maybe, mhzOf } from '../archive/quantities.ts';
+import { remembered } from '../archive/remembered.ts';
 import type { ReadingRow, SweepRow } from '../archive/sweeps.ts';
-import { type Designs, portOf } from './designs.ts';
+import type { Designs } from './designs.ts';
 import { readingsOf } from './readings.ts';
 
 /** What of a sweep's row a judgement needs. */
@@ -35,6 +36,9 @@ export type JudgedBy = Readonly<{
   notes: Pick<StationNotes, 'meter' | 'lineUp'> | null;
 }>;
 
+/** Many sweeps share one text. */
+const identityOf = remembered((json) => MeterIdentity.parse(JSON.parse(json)));
+
 /** When it was read says nothing about how it stands, and to spell it for each reading takes longer than to judge them all. */
 const levelOf = ({ frequencyHz, meterMdbmv, kind }: ReadingRow): MeterReading => ({
   frequencyMhz: mhzOf(frequencyHz),
@@ -52,13 +56,13 @@ export function judgeSweep(
   row: JudgedRow,
   { settings, notes }: JudgedBy,
 ): Result<StationStanding, StandingRefusal> | null {
-  const { design } = portOf(designs.at(row.stationId, row.revision).station, row.portName);
+  const design = designs.lineAt(row.stationId, row.revision, row.portName);
   if (design === undefined) return null;
   const readings =
     row.source === 'meter' ? archive.sweeps.readings(row.seq).map(levelOf) : readingsOf(archive, row);
   return standingAgainstDesign(rowsAtPort(readings, fromThousandths(row.testPointLossMdb)), design, {
     uncertainty: conditionsOf(settings, notes, {
-      meter: maybe(row.meter, (json) => MeterIdentity.parse(JSON.parse(json))),
+      meter: maybe(row.meter, identityOf),
       ambientC: maybe(row.ambientMc, fromThousandths),
     }),
     lineUp: notes?.lineUp ?? null,
