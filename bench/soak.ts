@@ -18,7 +18,7 @@ const minutes = () => (performance.now() - startMs) / 60_000;
 
 const chance = createChance(seed);
 const struck = new Map<Fault, number>();
-const total = { sweeps: 0, complete: 0, readings: 0, invented: 0, lost: 0, notAMeterFault: 0 };
+const total = { sweeps: 0, complete: 0, readings: 0, invented: 0, lost: 0, unproven: 0, notAMeterFault: 0 };
 const partial = new Map<string, number>();
 const words: string[] = [];
 let settled: Memory | null = null;
@@ -31,13 +31,17 @@ for (let round = 0; total.sweeps < mostSweeps && minutes() < mostMinutes; round 
   const next = () => (chance() < FAULT_RATE ? (faults[Math.floor(chance() * faults.length)] ?? null) : null);
   const { meter, hostile, pty } = await hostileBench(name, next, chance);
   for (let i = 0; i < SWEEPS_A_SESSION && total.sweeps < mostSweeps && minutes() < mostMinutes; i += 1) {
-    const { invented, lost, fault, count } = await hostileSweep(meter);
+    const { invented, lost, unproven, fault, count } = await hostileSweep(meter);
     total.sweeps += 1;
     total.readings += count;
     total.invented += invented.length;
     total.lost += lost.length;
-    for (const word of [...invented, ...lost.map((mhz) => `lost ${mhz} MHz`)])
-      if (words.length < 20) words.push(`${name}: ${word}`);
+    total.unproven += unproven.length;
+    const odd = [
+      ...lost.map((mhz) => `lost ${mhz} MHz`),
+      ...unproven.map((one) => `not in its bytes: ${one}`),
+    ];
+    for (const word of [...invented, ...odd]) if (words.length < 20) words.push(`${name}: ${word}`);
     if (fault === null) total.complete += 1;
     else {
       const code = fault instanceof Error && 'code' in fault ? String(fault.code) : 'other';
@@ -65,11 +69,14 @@ console.log(
   `${total.sweeps} sweeps of ${hostilePlan.length} channels in ${minutes().toFixed(1)} min (seed ${seed})`,
 );
 console.log(`complete ${total.complete}; partial: ${list(partial)}`);
-console.log(`readings ${total.readings}, invented ${total.invented}, lost ${total.lost}`);
+console.log(
+  `readings ${total.readings}, invented ${total.invented}, lost ${total.lost}, not in the sweep's bytes ${total.unproven}`,
+);
 console.log(`faults: ${list(struck)}`);
 if (settled !== null) console.log(`memory after ${SETTLED_SWEEPS} sweeps: ${memoryWords(settled)}`);
 console.log(`memory at the end: ${memoryWords(end)}`);
 const grew = settled === null ? [] : grown(settled, end);
 console.log(settled === null ? 'too short for a word on memory' : `grew: ${grew.join(', ') || 'nothing'}`);
 for (const word of words) console.log(`  ${word}`);
-if (total.invented + total.lost + total.notAMeterFault + grew.length > 0) process.exitCode = 1;
+if (total.invented + total.lost + total.unproven + total.notAMeterFault + grew.length > 0)
+  process.exitCode = 1;

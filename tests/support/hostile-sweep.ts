@@ -1,9 +1,12 @@
+import type { Reading } from '../../core/bridge/records.ts';
 import { createMeterShop } from '../../electron/backend/meters/connect.ts';
 import { knownProfiles } from '../../electron/backend/meters/known-profiles.ts';
 import type { Meter } from '../../electron/backend/meters/meter-shop.ts';
+import { rereadTape } from '../../electron/backend/meters/reread-tape.ts';
 import { type Instrument, SimulatedInstrument } from '../../electron/backend/meters/simulated/instrument.ts';
 import { LineInstrument } from '../../electron/backend/meters/simulated/line-instrument.ts';
 import { openPtyMeter, type PtyMeter } from '../../electron/backend/meters/simulated/pty.ts';
+import { createTapeRecorder, joinPortions } from '../../electron/backend/meters/tape.ts';
 import { waiting } from '../backend/meters/meter-suite.ts';
 import { createHostile, type Fault, type Hostile } from './hostile.ts';
 import { tellingSource } from './pty.ts';
@@ -48,29 +51,47 @@ export type Outcome = Readonly<{
   invented: readonly string[];
   /** Planned frequencies that a sweep which said it was complete did not give, and those given twice. */
   lost: readonly number[];
+  /** Readings that the bytes of the sweep, read again, do not give. */
+  unproven: readonly string[];
   fault: unknown;
   count: number;
 }>;
+
+const manner = { repeats: 1, recheck: true };
+const textOf = ({ frequencyMhz, meterDbmv }: Pick<Reading, 'frequencyMhz' | 'meterDbmv'>) =>
+  `${meterDbmv} dBmV at ${frequencyMhz} MHz`;
+
+/** Reads the tape again: the readings that were given out, in their order, and perhaps one more that nobody took. */
+async function unprovenOf(portion: Uint8Array | undefined, readings: readonly Reading[]) {
+  if (portion === undefined) return readings.map(textOf);
+  const again = await rereadTape(joinPortions([portion]));
+  return readings.map(textOf).filter((text, i) => again[i] === undefined || textOf(again[i]) !== text);
+}
 
 /** Sweeps once and holds every reading against what the meter sent. */
 export async function hostileSweep(meter: Meter): Promise<Outcome> {
   const invented: string[] = [];
   const left = [...hostilePlan];
   const twice: number[] = [];
-  let count = 0;
+  const readings: Reading[] = [];
   let fault: unknown = null;
+  const startedAt = new Date().toISOString();
+  const about = { frequenciesMhz: [...hostilePlan], manner, startedAt };
+  const tape = createTapeRecorder(about, () => performance.now());
   try {
-    const how = { manner: { repeats: 1, recheck: true } };
-    for await (const { frequencyMhz, meterDbmv } of meter.readLevels(hostilePlan, never, how)) {
-      count += 1;
+    for await (const reading of meter.readLevels(hostilePlan, never, { manner, tape })) {
+      readings.push(reading);
+      const { frequencyMhz, meterDbmv } = reading;
       const at = left.indexOf(frequencyMhz);
       if (at < 0) twice.push(frequencyMhz);
       else left.splice(at, 1);
       if (meterDbmv === null || Math.abs(meterDbmv - levelSent(frequencyMhz)) > LAST_DIGIT_DB)
-        invented.push(`${meterDbmv} dBmV at ${frequencyMhz} MHz`);
+        invented.push(textOf(reading));
     }
   } catch (thrown) {
     fault = thrown;
   }
-  return { invented, lost: fault === null ? [...left, ...twice] : twice, fault, count };
+  const unproven = await unprovenOf(tape.portion()?.body, readings);
+  const lost = fault === null ? [...left, ...twice] : twice;
+  return { invented, lost, unproven, fault, count: readings.length };
 }

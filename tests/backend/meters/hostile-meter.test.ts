@@ -20,16 +20,21 @@ describe.skipIf(process.platform === 'win32').each(knownProfiles.map(({ name }) 
   'a hostile meter that speaks %s',
   (name) => {
     it.each(placesOf(name).flatMap((place) => tellableFaults(name).map((fault) => [fault, place] as const)))(
-      'loses and invents no reading: %s at answer %i',
+      'loses and invents no reading, and reads the same again from its bytes: %s at answer %i',
       async (fault, place) => {
         let answers = 0;
         const next = () => {
           answers += 1;
           return answers === place ? fault : null;
         };
-        const { invented, lost, fault: thrown, count, counts } = await sweepUnder(name, next, 11);
+        const { invented, lost, unproven, fault: thrown, count, counts } = await sweepUnder(name, next, 11);
         expect(counts.get(fault)).toBe(1);
-        expect({ invented, lost, thrown }).toEqual({ invented: [], lost: [], thrown: null });
+        expect({ invented, lost, unproven, thrown }).toEqual({
+          invented: [],
+          lost: [],
+          unproven: [],
+          thrown: null,
+        });
         expect(count).toBe(hostilePlan.length);
       },
     );
@@ -38,8 +43,8 @@ describe.skipIf(process.platform === 'win32').each(knownProfiles.map(({ name }) 
       const chance = createChance(seed);
       const faults = tellableFaults(name);
       const next = () => (chance() < 0.12 ? (faults[Math.floor(chance() * faults.length)] ?? null) : null);
-      const { invented, lost, fault, count } = await sweepUnder(name, next, seed);
-      expect({ invented, lost }).toEqual({ invented: [], lost: [] });
+      const { invented, lost, unproven, fault, count } = await sweepUnder(name, next, seed);
+      expect({ invented, lost, unproven }).toEqual({ invented: [], lost: [], unproven: [] });
       // So much harm may end a sweep as partial; what it gave until then is right.
       if (fault === null) expect(count).toBe(hostilePlan.length);
       else expect(fault).toMatchObject({ name: 'MeterFault' });
