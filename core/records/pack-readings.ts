@@ -1,4 +1,4 @@
-import { packRice, unpackRice } from './rice.ts';
+import { packRice, unpackFirst, unpackRice } from './rice.ts';
 import { createVarintReader, createVarintWriter } from './varint.ts';
 
 /** A reading as a record holds it. */
@@ -119,21 +119,14 @@ export function unpackFrequencies(frequencies: Uint8Array): readonly number[] {
   return listHz;
 }
 
-/**
- * The readings that were packed, exactly.
- * @param listHz  the list's frequencies in Hz, from `unpackFrequencies`
- * @param body    what was read there
- * @throws  RangeError when the bytes are damaged or belong to another list
- * @source  as `packReadings`
- */
-export function unpackReadings(listHz: readonly number[], body: Uint8Array): readonly KeptReading[] {
+/** What comes before the bits: the unit of the levels, how the times go, and the kinds. */
+function headOf(body: Uint8Array, count: number) {
   const input = form(body);
-  const count = listHz.length;
   const unit = input.unsigned();
-  let takenAtMs = input.signed();
+  const takenAtMs = input.signed();
   const manner = input.unsigned();
   if (manner > 1) throw new RangeError('the times of the packed readings are damaged');
-  let pace = input.signed();
+  const pace = input.signed();
   const kindOf: KeptReading['kind'][] = [];
   while (kindOf.length < count) {
     const kind = kinds[input.unsigned()];
@@ -142,20 +135,56 @@ export function unpackReadings(listHz: readonly number[], body: Uint8Array): rea
       throw new RangeError('the kinds of the packed readings are damaged');
     for (let i = 0; i < run; i += 1) kindOf.push(kind);
   }
-  const [levelCodesRead = [], changes = []] = unpackRice(
-    input.rest(),
-    manner === 0 ? [count] : [count, Math.max(0, count - 2)],
-  );
+  return { unit, takenAtMs, isSteady: manner === 0, pace, kindOf, bits: input.rest() };
+}
+
+/** Codes are steps from one level to the next, 0 where there is none. */
+function levelsOf(codes: readonly number[], unit: number): readonly (number | null)[] {
   let level = 0;
-  const readings = new Array<KeptReading>(count);
-  for (let i = 0; i < count; i += 1) {
-    const code = levelCodesRead[i] ?? 0;
-    if (code !== 0) level += unit * unzigzag(code - 1);
-    if (i > 0) takenAtMs += pace;
+  return codes.map((code) => {
+    if (code === 0) return null;
+    level += unit * unzigzag(code - 1);
+    return level;
+  });
+}
+
+/**
+ * The readings that were packed, exactly.
+ * @param listHz  the list's frequencies in Hz, from `unpackFrequencies`
+ * @param body    what was read there
+ * @throws  RangeError when the bytes are damaged or belong to another list
+ * @source  as `packReadings`
+ */
+export function unpackReadings(listHz: readonly number[], body: Uint8Array): readonly KeptReading[] {
+  const count = listHz.length;
+  const { unit, takenAtMs, isSteady, pace, kindOf, bits } = headOf(body, count);
+  const [codes = [], changes = []] = unpackRice(bits, isSteady ? [count] : [count, Math.max(0, count - 2)]);
+  const levels = levelsOf(codes, unit);
+  let atMs = takenAtMs;
+  let paceMs = pace;
+  return listHz.map((frequencyHz, i) => {
+    if (i > 0) atMs += paceMs;
     // The change between this pace and the next one.
-    if (i > 0) pace += unzigzag(changes[i - 1] ?? 0);
-    const frequencyHz = listHz[i] as number;
-    readings[i] = { frequencyHz, meterMdbmv: code === 0 ? null : level, kind: kindOf[i] ?? null, takenAtMs };
-  }
-  return readings;
+    if (i > 0) paceMs += unzigzag(changes[i - 1] ?? 0);
+    return { frequencyHz, meterMdbmv: levels[i] ?? null, kind: kindOf[i] ?? null, takenAtMs: atMs };
+  });
+}
+
+/** Levels without their times: what a sweep is judged by. */
+export type KeptLevels = Readonly<{
+  /** Thousandths of a dBmV at the meter, as many as frequencies; null where it has no level. */
+  meterMdbmv: readonly (number | null)[];
+  kindOf: readonly KeptReading['kind'][];
+}>;
+
+/**
+ * The levels alone, for whoever looks at those of thousands of sweeps; the times are not read, nor checked.
+ * @param listHz  the list's frequencies in Hz
+ * @param body    what was read there
+ * @throws  RangeError when the bytes are damaged before the times begin
+ * @source  as `packReadings`
+ */
+export function unpackLevels(listHz: readonly number[], body: Uint8Array): KeptLevels {
+  const { unit, kindOf, bits } = headOf(body, listHz.length);
+  return { meterMdbmv: levelsOf(unpackFirst(bits, listHz.length), unit), kindOf };
 }

@@ -79,18 +79,29 @@ export function packRice(lists: readonly (readonly number[])[]): Uint8Array {
  */
 export function unpackRice(bytes: Uint8Array, counts: readonly number[]): readonly (readonly number[])[] {
   const bits = new BitReader(bytes);
-  const lists = counts.map((count) => {
-    const width = bits.plain(WIDTH_BITS);
-    const step = 2 ** width;
-    const values = new Array<number>(count);
-    for (let i = 0; i < count; i += 1) {
-      const quotient = bits.ones(ESCAPE);
-      values[i] = quotient < ESCAPE ? quotient * step + bits.plain(width) : bits.plain(PLAIN_BITS);
-    }
-    return values;
-  });
+  const lists = counts.map((count) => listOf(bits, count));
   bits.end();
   return lists;
+}
+
+/**
+ * The first of the lists that were packed; what comes after it is not looked at.
+ * @param count  how many numbers it has
+ * @throws  RangeError when the bytes end before it does
+ * @source  as `packRice`
+ */
+export const unpackFirst = (bytes: Uint8Array, count: number): readonly number[] =>
+  listOf(new BitReader(bytes), count);
+
+function listOf(bits: BitReader, count: number): readonly number[] {
+  const width = bits.plain(WIDTH_BITS);
+  const step = 2 ** width;
+  const values = new Array<number>(count);
+  for (let i = 0; i < count; i += 1) {
+    const quotient = bits.ones(ESCAPE);
+    values[i] = quotient < ESCAPE ? quotient * step + bits.plain(width) : bits.plain(PLAIN_BITS);
+  }
+  return values;
 }
 
 /** Bits from the highest of the first byte on. Every sweep of an archive comes through here when all are looked at. */

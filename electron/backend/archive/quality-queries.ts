@@ -1,6 +1,12 @@
 import type { Database } from 'better-sqlite3';
+import { type KeptLevels, unpackFrequencies, unpackLevels } from '../../../core/records/pack-readings.ts';
 import { JUDGED_COLUMNS, JUDGED_JOIN, type JudgedColumns, judgedStatements } from './judged-sweeps.ts';
+import { mhzOf } from './quantities.ts';
 import type { SweepRow } from './sweeps.ts';
+
+/** Levels at the meter in the order in which they were read, without their times. */
+export type SweepLevels = Readonly<{ frequenciesMhz: readonly number[] }> &
+  Pick<KeptLevels, 'meterMdbmv' | 'kindOf'>;
 
 /** An ended sweep at a port with a design line, as a judgement needs it. */
 export type QualitySweepRow = Pick<
@@ -54,6 +60,9 @@ const COUNTS = `s.has_design = 1 AND s.purpose IN ('as-found', 'as-left')
 /** Records of all devices in one order; of one moment, as they were read. */
 const ORDER = 's.order_ms, s.started_at, s.sweep_id';
 
+/** Many sweeps read the same frequencies. */
+const LISTS_KEPT = 500;
+
 /** Reads for whoever looks at all stations at once, and what was judged for that. No record is written here. */
 export function qualityQueries(archive: Database) {
   const sweepsOfIds = archive.prepare<[string], QualitySweepRow>(
@@ -77,8 +86,31 @@ export function qualityQueries(archive: Database) {
   );
   const noted = archive.prepare<[], string>('SELECT DISTINCT station_id FROM notes_revision').pluck();
   const setUp = archive.prepare<[], string>('SELECT DISTINCT station_id FROM set_up').pluck();
+  const levels = archive.prepare<[number], Readonly<{ list: number; body: Buffer }>>(
+    'SELECT frequency_list list, body FROM sweep_levels WHERE sweep = ?',
+  );
+  const frequencyList = archive
+    .prepare<[number], Buffer>('SELECT body FROM frequency_list WHERE seq = ?')
+    .pluck();
+  const lists = new Map<number, Readonly<{ listHz: readonly number[]; frequenciesMhz: readonly number[] }>>();
+  const listOf = (seq: number) => {
+    const known = lists.get(seq);
+    if (known !== undefined) return known;
+    if (lists.size >= LISTS_KEPT) lists.clear();
+    const listHz = unpackFrequencies(frequencyList.get(seq) ?? new Uint8Array());
+    const list = { listHz, frequenciesMhz: listHz.map(mhzOf) };
+    lists.set(seq, list);
+    return list;
+  };
   return {
     ...judgedStatements(archive),
+    /** Of an ended sweep; undefined where it has none. @throws RangeError when they are damaged */
+    levels: (sweep: number): SweepLevels | undefined => {
+      const row = levels.get(sweep);
+      if (row === undefined) return undefined;
+      const { listHz, frequenciesMhz } = listOf(row.list);
+      return { frequenciesMhz, ...unpackLevels(listHz, row.body) };
+    },
     /** Those of them that have ended, in any order. */
     sweepsOfIds: (sweepIds: readonly string[]): readonly QualitySweepRow[] =>
       sweepsOfIds.all(JSON.stringify(sweepIds)),

@@ -10,9 +10,9 @@ import {
 } from '../../../core/line/standing.ts';
 import type { Result } from '../../../core/result.ts';
 import type { Archive } from '../archive/open.ts';
-import { fromThousandths, maybe, mhzOf } from '../archive/quantities.ts';
+import { fromThousandths, maybe } from '../archive/quantities.ts';
 import { remembered } from '../archive/remembered.ts';
-import type { ReadingRow, SweepRow } from '../archive/sweeps.ts';
+import type { SweepRow } from '../archive/sweeps.ts';
 import type { Designs } from './designs.ts';
 import { readingsOf } from './readings.ts';
 
@@ -39,12 +39,17 @@ export type JudgedBy = Readonly<{
 /** Many sweeps share one text. */
 const identityOf = remembered((json) => MeterIdentity.parse(JSON.parse(json)));
 
-/** When it was read says nothing about how it stands, and to spell it for each reading takes longer than to judge them all. */
-const levelOf = ({ frequencyHz, meterMdbmv, kind }: ReadingRow): MeterReading => ({
-  frequencyMhz: mhzOf(frequencyHz),
-  meterDbmv: maybe(meterMdbmv, fromThousandths),
-  kind,
-});
+/** When each was read says nothing about how it stands, and to spell that takes longer than to judge them all. */
+function meterReadings(archive: Archive, seq: number): MeterReading[] {
+  const levels = archive.quality.levels(seq);
+  if (levels === undefined) return [];
+  const { frequenciesMhz, meterMdbmv, kindOf } = levels;
+  return frequenciesMhz.map((frequencyMhz, i) => ({
+    frequencyMhz,
+    meterDbmv: maybe(meterMdbmv[i] ?? null, fromThousandths),
+    kind: kindOf[i] ?? null,
+  }));
+}
 
 /**
  * How an ended sweep stands against the design revision that it was read under, by the settings and notes that hold now.
@@ -58,8 +63,7 @@ export function judgeSweep(
 ): Result<StationStanding, StandingRefusal> | null {
   const design = designs.lineAt(row.stationId, row.revision, row.portName);
   if (design === undefined) return null;
-  const readings =
-    row.source === 'meter' ? archive.sweeps.readings(row.seq).map(levelOf) : readingsOf(archive, row);
+  const readings = row.source === 'meter' ? meterReadings(archive, row.seq) : readingsOf(archive, row);
   return standingAgainstDesign(rowsAtPort(readings, fromThousandths(row.testPointLossMdb)), design, {
     uncertainty: conditionsOf(settings, notes, {
       meter: maybe(row.meter, identityOf),

@@ -4,6 +4,7 @@ import {
   type KeptReading,
   packReadings,
   unpackFrequencies,
+  unpackLevels,
   unpackReadings,
 } from '../../../core/records/pack-readings.ts';
 
@@ -25,6 +26,18 @@ describe('packed readings', () => {
     fc.assert(
       fc.property(fc.array(reading, { maxLength: 200 }), (readings) => {
         expect(unpacked(readings)).toEqual(readings);
+      }),
+    );
+  });
+
+  it('are the same levels and kinds where the times are not asked for', () => {
+    fc.assert(
+      fc.property(fc.array(reading, { maxLength: 200 }), (readings) => {
+        const { frequencies, body } = packReadings(readings);
+        expect(unpackLevels(unpackFrequencies(frequencies), body)).toEqual({
+          meterMdbmv: readings.map(({ meterMdbmv }) => meterMdbmv),
+          kindOf: readings.map(({ kind }) => kind),
+        });
       }),
     );
   });
