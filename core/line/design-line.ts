@@ -10,8 +10,16 @@ import { positionOf } from './position.ts';
  * @source   contract, section 2, `design` and `shape`
  */
 export const targetDbmv = (design: Design, frequencyMhz: number): number =>
-  design.lowDbmv +
-  (design.highDbmv - design.lowDbmv) * positionOf(frequencyMhz, design.shape, design.lowMhz, design.highMhz);
+  targetAt(design, positionOf(frequencyMhz, design.shape, design.lowMhz, design.highMhz));
+
+/**
+ * The same where it is known how far a frequency lies from low to high.
+ * @param position  no unit, from `positionOf` with the design's shape and ends
+ * @returns  dBmV
+ * @source   contract, section 2, `design` and `shape`
+ */
+export const targetAt = (design: Pick<Design, 'lowDbmv' | 'highDbmv'>, position: number): number =>
+  design.lowDbmv + (design.highDbmv - design.lowDbmv) * position;
 
 /** No level on a coaxial network is beyond this, dBmV; beyond it sums would overflow. */
 const MOST_DBMV = 200;

@@ -4,10 +4,12 @@ import { done, type Result } from '../result.ts';
 import { type Conditions, unfitConditions } from '../uncertainty/budget.ts';
 import type { Verdict } from '../uncertainty/conformity.ts';
 import { type ChosenSignals, chooseRows } from './choose-rows.ts';
-import { targetDbmv, unfitDesign } from './design-line.ts';
+import { targetAt, targetDbmv, unfitDesign } from './design-line.ts';
 import { type FitRefusal, fitChosen, type SweepFit } from './fit-sweep.ts';
 import { headlineOf } from './headline.ts';
 import type { LevelRow } from './level-row.ts';
+import { positionsOf } from './position.ts';
+import type { UsableRow } from './usable-rows.ts';
 import {
   channelUncertaintyAt,
   type Judged,
@@ -83,15 +85,22 @@ export function standingAgainstDesign(
   if (!fitted.ok) return fitted;
   const fit = fitted.value;
   const lineDbmv: Design = { ...design, lowDbmv: fit.lowDbmv, highDbmv: fit.highDbmv };
+  const position = positionsOf(chosen.used, shape, lowMhz, highMhz);
+  const offLineDb = new Float64Array(position.length);
+  let worst = { frequencyMhz: lowMhz, deviationDb: 0 };
+  let worstDb = -1;
+  for (let i = 0; i < position.length; i++) {
+    const { frequencyMhz, levelDbmv } = chosen.used[i] as UsableRow;
+    const at = position[i] as number;
+    offLineDb[i] = levelDbmv - targetAt(lineDbmv, at);
+    const deviationDb = levelDbmv - targetAt(design, at);
+    // The first of equals.
+    if (!(Math.abs(deviationDb) > worstDb)) continue;
+    worstDb = Math.abs(deviationDb);
+    worst = { frequencyMhz, deviationDb };
+  }
   const uncertain =
-    options.uncertainty == null
-      ? null
-      : standingUncertainty(
-          chosen.used,
-          design,
-          chosen.used.map((row) => row.levelDbmv - targetDbmv(lineDbmv, row.frequencyMhz)),
-          options.uncertainty,
-        );
+    options.uncertainty == null ? null : standingUncertainty(position, offLineDb, options.uncertainty);
   const u = uncertain?.line ?? null;
 
   const level = (valueDbmv: number, wantedDbmv: number, uDb: number | null): LevelStanding => {
@@ -103,13 +112,6 @@ export function standingAgainstDesign(
   const tiltDeviationDb = fit.tiltDb - tiltTargetDb;
   const flatness = judged(fit.flatnessDb, u?.flatnessDb ?? null, { fromDb: null, toDb: flatnessDb });
 
-  const deviations = chosen.used.map((row) => ({
-    frequencyMhz: row.frequencyMhz,
-    deviationDb: row.levelDbmv - targetDbmv(design, row.frequencyMhz),
-  }));
-  const worst = deviations.reduce((worse, row) =>
-    Math.abs(row.deviationDb) > Math.abs(worse.deviationDb) ? row : worse,
-  );
   const worstUDb =
     uncertain === null ? null : channelUncertaintyAt(uncertain.budget, design, worst.frequencyMhz);
   const channel = judged(worst.deviationDb, worstUDb, { fromDb: -toleranceDb, toDb: toleranceDb });
@@ -122,8 +124,8 @@ export function standingAgainstDesign(
   const headline = headlineOf({
     verdict: whole.verdict,
     toleranceDb,
-    low: endAt(deviations[0]?.frequencyMhz ?? lowMhz),
-    high: endAt(deviations.at(-1)?.frequencyMhz ?? highMhz),
+    low: endAt(chosen.used[0]?.frequencyMhz ?? lowMhz),
+    high: endAt(chosen.used.at(-1)?.frequencyMhz ?? highMhz),
     designTiltDb: tiltTargetDb,
     tiltDeviationDb,
     flatness: { valueDb: fit.flatnessDb, targetDb: flatnessDb },

@@ -4,7 +4,6 @@ import { conformanceProbability, decide, type Limits, type Verdict } from '../un
 import { type FitErrors, fitErrors } from '../uncertainty/fit-errors.ts';
 import { type LineUncertainty, lineUncertainty } from '../uncertainty/line-uncertainty.ts';
 import { positionOf } from './position.ts';
-import type { UsableRow } from './usable-rows.ts';
 
 /** A verdict; where the reading's uncertainty was given, also the chance of lying inside and what it is uncertain by. */
 export type Judged = Readonly<{ verdict: Verdict; probability?: number; uDb?: number }>;
@@ -14,22 +13,17 @@ export type StandingUncertainty = Readonly<{ budget: Budget; errors: FitErrors; 
 
 /**
  * What a sweep's level, tilt and flatness are uncertain by.
- * @param used         rows that the line was fitted to, in rising MHz
- * @param design       the port's design: shape, low and high in MHz
+ * @param position     of the rows that the line was fitted to, from the design's low to its high end, no unit
  * @param deviationDb  row less fitted line, dB, as many as rows
  * @returns  the budget, the fit's standard errors and the four combined, dB; null where no line can be fitted
  * @source   JCGM 100:2008, 5.1.2 (from memory); see `budgetOf`, `fitErrors`, `lineUncertainty`
  */
 export function standingUncertainty(
-  used: readonly UsableRow[],
-  design: Design,
-  deviationDb: readonly number[],
+  position: ArrayLike<number>,
+  deviationDb: ArrayLike<number>,
   conditions: Conditions,
 ): StandingUncertainty | null {
   const budget = budgetOf(conditions);
-  const position = used.map((row) =>
-    positionOf(row.frequencyMhz, design.shape, design.lowMhz, design.highMhz),
-  );
   const errors = fitErrors(position, deviationDb, budget.singleDb);
   return errors === null ? null : { budget, errors, line: lineUncertainty(budget, errors) };
 }

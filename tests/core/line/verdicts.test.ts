@@ -99,11 +99,10 @@ describe('a standing with an uncertainty', () => {
 });
 
 it('standingUncertainty needs two frequencies; a channel is most uncertain at the ends', () => {
-  expect(standingUncertainty([{ frequencyMhz: 60, levelDbmv: 3 }], design, [0], uncertainty)).toBeNull();
+  expect(standingUncertainty([0.5], [0], uncertainty)).toBeNull();
   const rows = sweep(() => 0);
   const made = standingUncertainty(
-    rows,
-    design,
+    rows.map((_, i) => i / (rows.length - 1)),
     rows.map(() => 0),
     uncertainty,
   );
