@@ -4,6 +4,7 @@ import { type Copied, CopiedContext } from './charts/copied.ts';
 import { writtenAs } from './format.ts';
 import { AskFirst } from './parts/AskFirst.tsx';
 import { ExplainContext } from './parts/explain.ts';
+import { Guard } from './parts/Guard.tsx';
 import { DesignScreen } from './screens/design/DesignScreen.tsx';
 import { GlobalKeys } from './screens/GlobalKeys.tsx';
 import { HelpPanel } from './screens/HelpPanel.tsx';
@@ -12,6 +13,7 @@ import { LostLink } from './screens/LostLink.tsx';
 import { MeterScreen } from './screens/MeterScreen.tsx';
 import { NoticeBar } from './screens/NoticeBar.tsx';
 import { RecordsScreen } from './screens/quality/RecordsScreen.tsx';
+import { ScreenFault } from './screens/ScreenFault.tsx';
 import { SearchPanel } from './screens/SearchPanel.tsx';
 import { SkipLink } from './screens/SkipLink.tsx';
 import { StationScreen } from './screens/StationScreen.tsx';
@@ -21,6 +23,7 @@ import { copiedNotice } from './state/copied-notice.ts';
 import {
   selectDesignAt,
   selectLink,
+  selectPlace,
   selectRecordsAt,
   selectSearchIsOpen,
   selectSheet,
@@ -64,12 +67,25 @@ function Screen() {
   );
 }
 
-/** Which screen: a station that is being described, one station's sheet, all records, or the stations. */
+/** Where one is: a station that is being described, one station's sheet, all records, or the stations. */
 function Place() {
   const designAt = useSelected(selectDesignAt);
   const sheet = useSelected(selectSheet);
+  const place = useSelected(selectPlace);
   const recordsAt = useSelected(selectRecordsAt);
-  if (designAt.at !== 'closed') return <DesignScreen />;
-  if (sheet.at !== 'none') return <StationScreen />;
+  const sheetKey = sheet.at === 'open' ? `${sheet.sheet.station.id} ${sheet.portName} ${place}` : sheet.at;
+  return (
+    <Guard
+      resetKey={`${designAt.at} ${sheetKey} ${recordsAt}`}
+      fallback={(fault) => <ScreenFault fault={fault} />}
+    >
+      {screenAt(designAt.at, sheet.at, recordsAt)}
+    </Guard>
+  );
+}
+
+function screenAt(designAt: string, sheetAt: string, recordsAt: string) {
+  if (designAt !== 'closed') return <DesignScreen />;
+  if (sheetAt !== 'none') return <StationScreen />;
   return recordsAt === 'closed' ? <StationsScreen /> : <RecordsScreen />;
 }

@@ -142,14 +142,22 @@ export const installedOf = (station: Station): PluggedIn =>
   Object.fromEntries(station.positions.map((position) => [position.name, position.installed]));
 
 /**
- * The station as it stands now, for a new design revision: who changes the design does not pull a plug-in out.
- * @param pluggedIn  position name to value in dB; a position that it does not name keeps what its file says
+ * What is in at each position of a station, by what is told: a sweep of an earlier design tells nothing of a position that was
+ * described later, and what it tells of one that is no more is nobody's.
+ * @param told  position name to value in dB
+ * @returns  every position of the station, and no other; what is not told is what the design says is installed
  * @source   contract, section 2, `installed`
  */
-export const withPluggedIn = (station: Station, pluggedIn: PluggedIn): Station => ({
-  ...station,
-  positions: station.positions.map((position) => ({
-    ...position,
-    installed: pluggedIn[position.name] ?? position.installed,
-  })),
-});
+export const pluggedAt = (station: Pick<Station, 'positions'>, told: PluggedIn): PluggedIn =>
+  Object.fromEntries(station.positions.map(({ name, installed }) => [name, told[name] ?? installed]));
+
+/**
+ * The station as it stands now, for a new design revision: who changes the design does not pull a plug-in out.
+ * @param told  as for `pluggedAt`
+ * @source   contract, section 2, `installed`
+ */
+export function withPluggedIn(station: Station, told: PluggedIn): Station {
+  const now = pluggedAt(station, told);
+  const positions = station.positions.map((one) => ({ ...one, installed: now[one.name] ?? one.installed }));
+  return { ...station, positions };
+}

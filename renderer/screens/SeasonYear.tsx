@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import type { Station } from '../../core/files/station.ts';
 import type { SeasonRow } from '../../core/season/rows.ts';
 import { fahrenheitFromCelsius } from '../../core/units.ts';
-import { ChartGuard } from '../charts/ChartGuard.tsx';
 import type { SeasonMarker } from '../charts/SeasonOverlay.tsx';
 import { SeasonPicture, type SeasonPoint } from '../charts/SeasonPicture.tsx';
 import { SeasonTable, type SeasonTableRow } from '../charts/SeasonTable.tsx';
@@ -10,6 +9,7 @@ import { day, mhz, moment, type TemperatureUnit, temperature } from '../format.t
 import type { How } from '../how/how.ts';
 import { howHolds, howLimits } from '../how/season.ts';
 import { howSeasonRow, howSetAt } from '../how/season-row.ts';
+import { Guard } from '../parts/Guard.tsx';
 import type { AsMeasured } from '../state/as-measured.ts';
 import { type SeasonView, viewSeason } from '../state/season-view.ts';
 import { modeWords } from '../state/season-words.ts';
@@ -182,7 +182,7 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
   return (
     <>
       <main className="season__main">
-        <ChartGuard fallback={null} resetKey={`${station.id} ${unit}`}>
+        <Guard fallback={null} resetKey={`${station.id} ${unit}`}>
           <SeasonPicture
             points={shown.points}
             markers={shown.markers}
@@ -193,7 +193,7 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
             title={title}
             about={`${station.name}, ${modeWords[gainControl.mode]} control, set at ${temperature(gainControl.setAtC, unit)}, computed ${moment(now())}`}
           />
-        </ChartGuard>
+        </Guard>
         {table}
       </main>
       <aside className="side" aria-label="What the year will do">

@@ -5,11 +5,11 @@ import { cableNamed } from '../../core/coax/loss.ts';
 import { lengthForLossM } from '../../core/coax/span.ts';
 import type { SpanNotes } from '../../core/files/station-figures.ts';
 import { cableTemperatures } from '../../core/season/sun.ts';
-import { ChartGuard } from '../charts/ChartGuard.tsx';
 import { type SpanCurve, SpanPicture } from '../charts/SpanPicture.tsx';
 import { ToolsPlaceContext } from '../charts/tools-place.ts';
 import { lengthWords, type TemperatureUnit, temperature } from '../format.ts';
 import { howLoss, howTilt, type SpanUnits } from '../how/span.ts';
+import { Guard } from '../parts/Guard.tsx';
 import { HowText } from '../parts/HowText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import {
@@ -166,7 +166,7 @@ function Here({ links, unknownId, ambientC }: HereProps) {
                 <div className="tools-place" ref={setToolsPlace} />
               </div>
             </div>
-            <ChartGuard fallback={null} resetKey={`${span.cable} ${units.temperature}`}>
+            <Guard fallback={null} resetKey={`${span.cable} ${units.temperature}`}>
               <ToolsPlaceContext value={toolsPlace}>
                 <SpanPicture
                   curves={curves}
@@ -177,7 +177,7 @@ function Here({ links, unknownId, ambientC }: HereProps) {
                   title={`Loss over frequency: ${lossWords(view)}, ${tiltWords(view)}`}
                 />
               </ToolsPlaceContext>
-            </ChartGuard>
+            </Guard>
             <SpanFacts view={view} units={units} />
           </>
         )}

@@ -1,4 +1,5 @@
 import type { CascadeLink } from '../../core/bridge/cascade-calls.ts';
+import { pluggedAt } from '../../core/files/station.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
 import { forwardOutput, type StationAsItStands } from '../../core/noise/stage-level.ts';
 import { predictRows } from '../../core/propose/predict.ts';
@@ -9,7 +10,7 @@ function outputRowsOf({ station, output, pluggedIn }: CascadeLink): readonly Lev
   const port = forwardOutput(station);
   if (output === null || !port.ok) return null;
   const { rows, summary } = portSweep(output);
-  return predictRows(rows, station, port.value.name, summary.pluggedIn, pluggedIn);
+  return predictRows(rows, station, port.value.name, pluggedAt(station, summary.pluggedIn), pluggedIn);
 }
 
 /** A station of the cascade as core reckons with it. */

@@ -1,4 +1,5 @@
 import type { StationSheet } from '../../core/bridge/records.ts';
+import { pluggedAt } from '../../core/files/station.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
 import { predictRows } from '../../core/propose/predict.ts';
 import type { SheetView } from './sheet-view.ts';
@@ -16,14 +17,11 @@ export type Prediction = Readonly<{
 export function predictionOf(view: SheetView, { station }: StationSheet): Prediction {
   const { changedSince, choice, shown, expected, port } = view;
   if (changedSince !== null) return { rows: changedSince, open: true };
-  if (choice !== null && shown !== null && choice.changes.length > 0)
-    return {
-      rows: predictRows(shown.rows, station, port.name, shown.summary.pluggedIn, {
-        ...shown.summary.pluggedIn,
-        ...choice.values,
-      }),
-      open: true,
-    };
+  if (choice !== null && shown !== null && choice.changes.length > 0) {
+    const then = pluggedAt(station, shown.summary.pluggedIn);
+    const rows = predictRows(shown.rows, station, port.name, then, { ...then, ...choice.values });
+    return { rows, open: true };
+  }
   // Nothing to fit but trims to turn: what they are to give, as core reckoned it.
   if (choice !== null && choice === view.proposal?.recommended && choice.withTrims !== undefined)
     return {

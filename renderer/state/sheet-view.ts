@@ -1,7 +1,7 @@
 import { conditionsOf, meterSheet, type SheetSource } from '../../core/bridge/conditions.ts';
 import type { StationSheet, Sweep, SweepSummary } from '../../core/bridge/records.ts';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
-import type { Design, PluggedIn, Port } from '../../core/files/station.ts';
+import { type Design, type PluggedIn, type Port, pluggedAt, type Station } from '../../core/files/station.ts';
 import type { StationNotes } from '../../core/files/station-notes.ts';
 import type { Truck } from '../../core/files/truck.ts';
 import { fitSweep, type SweepFit } from '../../core/line/fit-sweep.ts';
@@ -71,8 +71,11 @@ export const portSweep = (sweep: Sweep): PortSweep => ({
   rows: rowsAtPort(sweep.readings, sweep.summary.testPointLossDb),
 });
 
-const samePath = (port: Port, a: PluggedIn, b: PluggedIn): boolean =>
-  port.through.every((position) => a[position] === b[position]);
+/** Sweeps of earlier designs tell only what there was to tell. */
+function samePath(station: Station, port: Port, a: PluggedIn, b: PluggedIn): boolean {
+  const [inA, inB] = [pluggedAt(station, a), pluggedAt(station, b)];
+  return port.through.every((position) => inA[position] === inB[position]);
+}
 
 /** Everything the sheet shows of one port, computed by core from the archive's records. Null when there is no such port. */
 export function viewSheet(
@@ -128,19 +131,21 @@ export function viewSheet(
     };
   const { station } = sheet;
   const lineUp = by.notes?.lineUp ?? null;
-  const then = shown.summary.pluggedIn;
+  const then = pluggedAt(station, shown.summary.pluggedIn);
   const { conditions } = appliedTo(shown.summary, by);
   const turned = turnedJustBefore(sheet.turns, shown.summary, ofPort);
   const turnedSweep = turned === null ? undefined : sweeps[turned.sweepId];
   const after: 'parts' | 'trims' =
-    turned !== null && turnedSweep !== undefined && samePath(port, turnedSweep.summary.pluggedIn, then)
+    turned !== null &&
+    turnedSweep !== undefined &&
+    samePath(station, port, turnedSweep.summary.pluggedIn, then)
       ? 'trims'
       : 'parts';
   const before =
     after === 'trims' && turnedSweep !== undefined
       ? portSweep(turnedSweep)
-      : sweepBefore(port, ofPort, shown.summary, sweeps);
-  const fitted = { from: before?.summary.pluggedIn ?? then, to: then };
+      : sweepBefore(station, port, ofPort, shown.summary, sweeps);
+  const fitted = { from: before === null ? then : pluggedAt(station, before.summary.pluggedIn), to: then };
   const turns = after === 'trims' && design !== null ? (turned?.turns ?? []) : [];
   const next =
     turns.length > 0
@@ -153,7 +158,7 @@ export function viewSheet(
         ? predictTurned(before.rows, design, turns)
         : predictRows(before.rows, station, portName, fitted.from, then);
   const proven = () =>
-    provenBefore(port, ofPort, shown.summary, sweeps, { expected: expected ?? [], next }, by);
+    provenBefore(station, port, ofPort, shown.summary, sweeps, { expected: expected ?? [], next }, by);
   const held =
     expected === null || (after === 'parts' && proven()) ? null : heldAgainst(expected, shown.rows, next);
   const withHistory = {
@@ -174,7 +179,7 @@ export function viewSheet(
   const targets = targetsOf(shown.rows, design, lineUp);
   const judged = { ...withHistory, standing: standing.value, targets };
   if (!isNewest) return judged;
-  if (!samePath(port, then, sheet.pluggedIn))
+  if (!samePath(station, port, then, sheet.pluggedIn))
     return { ...judged, changedSince: predictRows(shown.rows, station, portName, then, sheet.pluggedIn) };
   if (port.through.length === 0 || shown.summary.state !== 'complete') return judged;
   const proposal = propose({
@@ -233,6 +238,7 @@ function isShapeOnly(rows: readonly LevelRow[], design: Design, lineUp: LineUp):
  * what the parts alone were to give.
  */
 function provenBefore(
+  station: Station,
   port: Port,
   ofPort: readonly SweepSummary[],
   shown: SweepSummary,
@@ -245,7 +251,8 @@ function provenBefore(
     const sweep = sweeps[summary.sweepId];
     if (sweep === undefined || summary.visitId !== shown.visitId || summary.startedAt >= shown.startedAt)
       return false;
-    if (summary.state !== 'complete' || !samePath(port, summary.pluggedIn, shown.pluggedIn)) return false;
+    if (summary.state !== 'complete' || !samePath(station, port, summary.pluggedIn, shown.pluggedIn))
+      return false;
     const held = heldAgainst(expected, portSweep(sweep).rows, next);
     return held.ok && held.value.agrees;
   });
@@ -266,6 +273,7 @@ function inputSweep(
 
 /** The last sweep of the same visit and design that was read with other parts in. */
 function sweepBefore(
+  station: Station,
   port: Port,
   ofPort: readonly SweepSummary[],
   shown: SweepSummary,
@@ -277,7 +285,7 @@ function sweepBefore(
       sweep.revision === shown.revision &&
       sweep.state === 'complete' &&
       sweep.startedAt < shown.startedAt &&
-      !samePath(port, sweep.pluggedIn, shown.pluggedIn),
+      !samePath(station, port, sweep.pluggedIn, shown.pluggedIn),
   );
   const sweep = summary === undefined ? undefined : sweeps[summary.sweepId];
   return sweep === undefined ? null : portSweep(sweep);

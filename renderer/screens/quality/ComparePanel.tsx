@@ -2,9 +2,9 @@ import { useMemo } from 'react';
 import type { StationHistory } from '../../../core/bridge/quality-calls.ts';
 import type { Sweep } from '../../../core/bridge/records.ts';
 import type { Port } from '../../../core/files/station.ts';
-import { ChartGuard } from '../../charts/ChartGuard.tsx';
 import { ComparePicture } from '../../charts/ComparePicture.tsx';
 import { mhz, signedDb } from '../../format.ts';
+import { Guard } from '../../parts/Guard.tsx';
 import { comparison } from '../../state/quality-view.ts';
 import { dayWords } from '../../state/quality-words.ts';
 import { selectLevelUnit } from '../../state/select.ts';
@@ -35,7 +35,7 @@ export function ComparePanel({ history, port, earlier, later }: ComparePanelProp
   const words = `${days[1]} less ${days[0]}: ${signedDb(meanDb)} in the mean of ${comparedCount} channels, ${signedDb(tiltDb)} of tilt, most at ${mhz(worst.frequencyMhz)} with ${signedDb(worst.differenceDb)}.`;
   return (
     <section className="history__part history__part--compared" aria-label="Two sweeps compared">
-      <ChartGuard
+      <Guard
         fallback={<p className="history__words">The two cannot be drawn.</p>}
         resetKey={`${earlier.summary.sweepId} ${later.summary.sweepId}`}
       >
@@ -54,7 +54,7 @@ export function ComparePanel({ history, port, earlier, later }: ComparePanelProp
             </p>
           }
         />
-      </ChartGuard>
+      </Guard>
     </section>
   );
 }

@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
 import { followed } from '../../../core/drift/figures.ts';
 import { rowsAtPort } from '../../../core/line/port-level.ts';
-import { ChartGuard } from '../../charts/ChartGuard.tsx';
 import { ControlPicture } from '../../charts/ControlPicture.tsx';
 import { HistoryPicture } from '../../charts/HistoryPicture.tsx';
 import { counted } from '../../format.ts';
+import { Guard } from '../../parts/Guard.tsx';
 import { PressButton } from '../../parts/PressButton.tsx';
 import { Segments } from '../../parts/Segments.tsx';
 import type { History, ShownFigure } from '../../state/quality-slice.ts';
@@ -129,7 +129,7 @@ function Overlay({ open: { history, sweeps }, view }: PartProps) {
       : `The newest ${counted(drawn.length, 'sweep', 'sweeps')}: the newest in full weight, older ones thinner.`;
   return (
     <section className="history__part" aria-label="Sweeps over each other">
-      <ChartGuard
+      <Guard
         fallback={<p className="history__words">The sweeps cannot be drawn.</p>}
         resetKey={`${history.station.id} ${history.portName}`}
       >
@@ -141,7 +141,7 @@ function Overlay({ open: { history, sweeps }, view }: PartProps) {
           unit={unit}
           tools={<p className="history__words">{words}</p>}
         />
-      </ChartGuard>
+      </Guard>
     </section>
   );
 }
@@ -183,7 +183,7 @@ function FigureChart({ open: { history }, view }: PartProps) {
       {picture === null ? (
         choose
       ) : (
-        <ChartGuard
+        <Guard
           fallback={<p className="history__words">This figure cannot be drawn.</p>}
           resetKey={`${history.station.id} ${of}`}
         >
@@ -196,7 +196,7 @@ function FigureChart({ open: { history }, view }: PartProps) {
             onOpen={(sweepId) => openSweepOf(history.station.id, history.portName, sweepId)}
             tools={choose}
           />
-        </ChartGuard>
+        </Guard>
       )}
       <p className="history__words">{figureWords(of, view, picture)}</p>
     </section>

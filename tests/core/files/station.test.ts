@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { installedOf, readStation, type Station } from '../../../core/files/station.ts';
+import { installedOf, pluggedAt, readStation, type Station } from '../../../core/files/station.ts';
 
 // The example of the contract, section 2, with one interstage pad more, which its `through` names.
 const example = {
@@ -125,5 +125,18 @@ describe('a station file', () => {
   it('refuses what is no JSON, and never throws', () => {
     expect(readStation('frequency_mhz,level_dbmv', 's.csv')).toMatchObject({ ok: false, code: 'not-json' });
     fc.assert(fc.property(fc.oneof(fc.string(), fc.json()), (text) => !readStation(text, 's').ok));
+  });
+});
+
+it('says what is in at every position of a design, by what a sweep of another design tells', () => {
+  const station = {
+    positions: [
+      { name: 'input pad', kind: 'pad' as const, installed: 6, values: [0, 6] },
+      { name: 'interstage pad', kind: 'pad' as const, installed: 3, values: [0, 3] },
+    ],
+  };
+  expect(pluggedAt(station, { 'input pad': 0, 'return pad': 9 })).toEqual({
+    'input pad': 0,
+    'interstage pad': 3,
   });
 });

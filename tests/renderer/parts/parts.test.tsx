@@ -4,10 +4,10 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import type { Position } from '../../../core/files/station.ts';
 import { standingAgainstDesign } from '../../../core/line/standing.ts';
-import { ChartGuard } from '../../../renderer/charts/ChartGuard.tsx';
 import { howLoss, howPathLevel } from '../../../renderer/how/path.ts';
 import { FindingTable } from '../../../renderer/parts/FindingTable.tsx';
 import { findingRows } from '../../../renderer/parts/finding-rows.ts';
+import { Guard } from '../../../renderer/parts/Guard.tsx';
 import { HeldAgainst } from '../../../renderer/parts/HeldAgainst.tsx';
 import { MeterWays } from '../../../renderer/parts/MeterWays.tsx';
 import { PlugInSwap } from '../../../renderer/parts/PlugInSwap.tsx';
@@ -185,15 +185,15 @@ const Broken = (): never => {
 it('puts the table in the place of a drawing that fails, until the next sweep', () => {
   const quiet = vi.spyOn(console, 'error').mockImplementation(() => {});
   const { rerender } = render(
-    <ChartGuard fallback={<p>the table</p>} resetKey="a">
+    <Guard fallback={<p>the table</p>} resetKey="a">
       <Broken />
-    </ChartGuard>,
+    </Guard>,
   );
   expect(screen.getByText('the table')).toBeDefined();
   rerender(
-    <ChartGuard fallback={<p>the table</p>} resetKey="b">
+    <Guard fallback={<p>the table</p>} resetKey="b">
       <p>the drawing</p>
-    </ChartGuard>,
+    </Guard>,
   );
   expect(screen.getByText('the drawing')).toBeDefined();
   quiet.mockRestore();

@@ -220,3 +220,12 @@ describe('what a sheet is judged by', () => {
     expect(viewOf(sheetOf([found, after, third], { turns: [turn] })).view.held).toBeNull();
   });
 });
+
+it('proposes from a sweep of before a position was described: what is in it is what the design says', () => {
+  const found = sweepOf({ n: 1, offDb: () => -2, pluggedIn: { 'input pad': 6, 'no more there': 9 } });
+  const { view, prediction } = viewOf(sheetOf([found]));
+  // The equalizer of 8 was in all the time; only nobody had said so.
+  expect(view.changedSince).toBeNull();
+  expect(view.choice?.changes).toEqual([{ position: 'input pad', from: 6, to: 4 }]);
+  expect(prediction.rows?.[0]?.levelDbmv).toBeCloseTo(36 + (10 * 3) / 816, 6);
+});
