@@ -118,7 +118,10 @@ export const calls = {
       portName: text,
       purpose: Purpose,
       fileName: text,
+      /** Its byte order mark kept. */
       text: fileText,
+      /** In which its text gives every byte of the file again; of a paste none. UTF-8 unless told. */
+      encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
       /** 0 when the file's levels are those of the port itself. */
       testPointLossDb: z.number().min(0).max(60),
       /** What the person said of the file where it does not say it itself. */
@@ -134,6 +137,11 @@ export const calls = {
       sweepId: Id,
       left: z.array(z.strictObject({ line: z.number().int(), reason: text })),
     }),
+  },
+  /** The file that a sweep was taken from, byte by byte. */
+  'sweeps.original': {
+    in: z.strictObject({ sweepId: Id }),
+    out: z.strictObject({ fileName: text, base64: z.string() }),
   },
   'sweeps.export': {
     in: z.strictObject({ sweepId: Id }),

@@ -86,7 +86,12 @@ export const recordDocuments = {
     }),
     /** What went over the wire; the bytes travel beside the record. */
     raw: z.strictObject({ form: z.enum(['portions', 'whole']), count: natural, sha256: digest }).nullable(),
+    /** Of the file's text in UTF-8. */
     fileSha256: digest.nullable(),
+    /** Of a file that is written otherwise: in what, and of its bytes. */
+    fileWritten: z
+      .strictObject({ encoding: z.enum(['utf-16le', 'utf-16be', 'windows-1252']), sha256: digest })
+      .optional(),
     readings: Readings,
   }),
   void: z.strictObject({ voidId: id, sweep: id, reason: some, operator: some, voidedAtMs: atMs, ...made }),

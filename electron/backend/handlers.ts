@@ -125,6 +125,7 @@ export function createHandlers(
     'sweeps.open': async (input) => sweeps.open(input),
     'sweeps.import': async (input) => sweeps.import(input),
     'sweeps.export': async (input) => sweeps.export(input),
+    'sweeps.original': async (input) => sweeps.original(input),
 
     'parts.fit': async (input) => {
       const fitted = parts.fit(input);

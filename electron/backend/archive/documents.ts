@@ -142,6 +142,9 @@ export function createDocuments(db: Database): Documents {
     .pluck();
   const whole = db.prepare<[number], Buffer>('SELECT body FROM sweep_bytes WHERE sweep = ?').pluck();
   const file = db.prepare<[number], string>('SELECT body FROM sweep_file WHERE sweep = ?').pluck();
+  const written = db.prepare<[number], Row>(
+    'SELECT encoding, sha256 FROM sweep_file_written WHERE sweep = ?',
+  );
 
   const lists = new Map<number, readonly number[]>();
   const listHz = (seq: number): readonly number[] => {
@@ -177,6 +180,7 @@ export function createDocuments(db: Database): Documents {
     const kept = readings(seq);
     if (row === undefined || end === undefined || kept === undefined) return undefined;
     const text = file.get(seq);
+    const fileWritten = text === undefined ? undefined : written.get(seq);
     const why = correction.get(seq);
     const { meter, pluggedIn, corrects, ...header } = row;
     return {
@@ -192,6 +196,8 @@ export function createDocuments(db: Database): Documents {
           : createHash('sha256')
               .update(text as string)
               .digest('hex'),
+      // Files in UTF-8, and those of before this was kept, have no such key, so that their hashes are what they were.
+      ...(fileWritten === undefined ? {} : { fileWritten }),
       readings: {
         frequencyHz: kept.map(({ frequencyHz }) => frequencyHz),
         meterMdbmv: kept.map(({ meterMdbmv }) => meterMdbmv),

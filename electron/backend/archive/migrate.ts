@@ -10,6 +10,7 @@ import { trimTurns } from './steps/007-trim-turns.ts';
 import { judgedSweeps } from './steps/008-judged-sweeps.ts';
 import { transfer } from './steps/009-transfer.ts';
 import { stationTrends } from './steps/010-station-trends.ts';
+import { writtenFiles } from './steps/011-written-files.ts';
 
 /** SQL, or what a step does where SQL alone can't. */
 export type Step = string | ((db: Database) => void);
@@ -26,6 +27,7 @@ export const steps: readonly Step[] = [
   judgedSweeps,
   transfer,
   stationTrends,
+  writtenFiles,
 ];
 
 /** @throws  ArchiveFault `newer` when the archive knows a step that this program doesn't */

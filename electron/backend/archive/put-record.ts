@@ -153,6 +153,10 @@ export function recordPutter(db: Database): (record: PutRecord) => Put {
       body: ['?', packed.body],
     });
     if (file !== null) add('sweep_file', { sweep: ['?', row], body: ['?', file] });
+    if (document.fileWritten !== undefined) {
+      const { encoding, sha256 } = objectOf(document.fileWritten);
+      add('sweep_file_written', { sweep: ['?', row], encoding: plain(encoding), sha256: plain(sha256) });
+    }
     if (objectOf(document.raw).form === 'whole')
       for (const body of raw)
         add('sweep_bytes', {

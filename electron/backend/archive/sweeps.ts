@@ -3,6 +3,7 @@ import type { Purpose } from '../../../core/bridge/records.ts';
 import { type KeptReading, packReadings } from '../../../core/records/pack-readings.ts';
 import type { Documents } from './documents.ts';
 import type { Session } from './session.ts';
+import { sweepFileStatements } from './sweep-files.ts';
 
 export type SweepRow = Readonly<{
   seq: number;
@@ -136,7 +137,6 @@ export function sweepStatements(archive: Database, session: Session, documents: 
   const addReading = archive.prepare(
     'INSERT INTO reading (sweep, place, frequency_hz, meter_mdbmv, kind, taken_at) VALUES (?, ?, ?, ?, ?, ?)',
   );
-  const addFile = archive.prepare('INSERT INTO sweep_file (sweep, body) VALUES (?, ?)');
   const addLevels = archive.prepare(
     'INSERT INTO sweep_levels (sweep, frequency_list, reading_count, body) VALUES (?, ?, ?, ?)',
   );
@@ -157,14 +157,6 @@ export function sweepStatements(archive: Database, session: Session, documents: 
     `SELECT frequency_hz frequencyHz, meter_mdbmv meterMdbmv, kind, taken_at takenAtMs
      FROM reading WHERE sweep = ? ORDER BY place`,
   );
-  // A correction has no file of its own: that of the sweep which it names is meant.
-  const fileOf = archive
-    .prepare<[number], string>(
-      `WITH RECURSIVE meant (seq) AS (SELECT ? UNION
-         SELECT s.corrects FROM sweep s JOIN meant m ON m.seq = s.seq WHERE s.corrects IS NOT NULL)
-       SELECT body FROM sweep_file WHERE sweep IN (SELECT seq FROM meant)`,
-    )
-    .pluck();
   const unfinished = archive.prepare<[], UnfinishedSweep>(`
     SELECT s.seq, s.sweep_id sweepId, s.station_id stationId,
       (SELECT count(*) FROM reading r WHERE r.sweep = s.seq) readingCount,
@@ -189,6 +181,7 @@ export function sweepStatements(archive: Database, session: Session, documents: 
     'INSERT INTO sweep_correction (sweep, reason, operator, corrected_at) VALUES (?, ?, ?, ?)',
   );
   return {
+    ...sweepFileStatements(archive),
     /** @returns  the sweep's `seq`, under which its readings are added */
     add: (sweep: NewSweep): number =>
       Number(
@@ -214,9 +207,6 @@ export function sweepStatements(archive: Database, session: Session, documents: 
       ),
     addReading: (seq: number, place: number, reading: ReadingRow): void => {
       addReading.run(seq, place, reading.frequencyHz, reading.meterMdbmv, reading.kind, reading.takenAtMs);
-    },
-    addFile: (seq: number, body: string): void => {
-      addFile.run(seq, body);
     },
     /** Packs what was read, puts the packed form in the place of the journal, and links the sweep as a record. */
     end: (seq: number, ended: SweepEnd): void => {
@@ -283,8 +273,6 @@ export function sweepStatements(archive: Database, session: Session, documents: 
     newestOfEach: (): readonly SweepRow[] => newestOfEach.all(),
     /** In the order in which they were taken. */
     readings: (seq: number): readonly ReadingRow[] => documents.readings(seq) ?? journal.all(seq),
-    /** The text of the file that a sweep was taken from. */
-    fileOf: (seq: number): string | undefined => fileOf.get(seq) as string | undefined,
     unfinished: (): readonly UnfinishedSweep[] => unfinished.all(),
   };
 }

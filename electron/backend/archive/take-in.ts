@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
 import DatabaseFile, { type Database } from 'better-sqlite3';
 import { z } from 'zod';
+import { encoded } from '../../../core/files/encoded.ts';
 import type { RecordsLine } from '../../../core/files/records-file.ts';
-import type { PlainObject } from '../../../core/records/canonical-text.ts';
+import type { Plain, PlainObject } from '../../../core/records/canonical-text.ts';
 import { packReadings, unpackFrequencies, unpackReadings } from '../../../core/records/pack-readings.ts';
 import { done, type Result, refuse } from '../../../core/result.ts';
 import type { Chain } from './chain.ts';
@@ -39,6 +40,10 @@ export type TakeIn = Readonly<{
 }>;
 
 const Raw = z.looseObject({ form: z.string(), count: z.number(), sha256: z.string() }).nullable();
+const Written = z.looseObject({
+  encoding: z.enum(['utf-16le', 'utf-16be', 'windows-1252']),
+  sha256: z.string(),
+});
 const Readings = z.looseObject({
   frequencyHz: z.array(z.number()),
   meterMdbmv: z.array(z.number().nullable()),
@@ -61,6 +66,14 @@ type Staged = Readonly<{
 
 const RAW = /^raw-(\d+)$/;
 const bytesOf = (base64: string) => Buffer.from(base64, 'base64');
+
+/** Whether a file that is not in UTF-8 comes to its bytes again. */
+function bytesFit(told: Plain | undefined, file: string | undefined): boolean {
+  if (told === undefined) return true;
+  const { encoding, sha256 } = Written.parse(told);
+  const bytes = file === undefined ? null : encoded(bytesOf(file).toString('utf8'), encoding);
+  return bytes !== null && createHash('sha256').update(bytes).digest('hex') === sha256;
+}
 
 /** Whether what travels beside a sweep is what its record says. */
 function attachmentsFit({ kind, document, attachments = {} }: RecordsLine, where: string): Result<null> {
@@ -87,6 +100,8 @@ function attachmentsFit({ kind, document, attachments = {} }: RecordsLine, where
   const got = file === undefined ? null : createHash('sha256').update(bytesOf(file)).digest('hex');
   if (got !== told)
     return refuse('changed', where, 'its source file is missing or another; copy the file again');
+  if (!bytesFit(document.fileWritten, file))
+    return refuse('changed', where, 'its source file is not written as the record says; copy the file again');
   const known = names.every((name) => name === 'file' || Number(RAW.exec(name)?.[1] ?? wanted) < wanted);
   return known ? done(null) : refuse('not-a-record', where, 'something is beside it that it does not name');
 }

@@ -13,7 +13,7 @@ export function readingsOf(
   row: Pick<SweepRow, 'seq' | 'source' | 'sourceName'>,
 ): Reading[] {
   const readings = archive.sweeps.readings(row.seq).map(readingOf);
-  const body = row.source === 'file' ? archive.sweeps.fileOf(row.seq) : undefined;
+  const body = row.source === 'file' ? archive.sweeps.fileOf(row.seq)?.text : undefined;
   const frequenciesMhz = readings.map(({ frequencyMhz }) => frequencyMhz);
   const words = body === undefined ? null : modulationsOf(body, row.sourceName, frequenciesMhz);
   if (words === null) return readings;

@@ -1,9 +1,13 @@
+import { createHash } from 'node:crypto';
 import type { Input, Output } from '../../../core/bridge/contract.ts';
 import type { Reading } from '../../../core/bridge/records.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
+import { encoded } from '../../../core/files/encoded.ts';
+import type { Encoding } from '../../../core/files/encoding.ts';
 import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import type { LevelRow } from '../../../core/line/level-row.ts';
 import { orderedJson, thousandthsOf } from '../archive/quantities.ts';
+import type { Written } from '../archive/sweep-files.ts';
 import { MOST_DBMV, MOST_MHZ, readingRowOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
 import { pluggedInNow } from './plugged-in.ts';
@@ -45,9 +49,18 @@ function readingsOf(
   return { readings, left };
 }
 
+/** Null for UTF-8, which is how the text itself is kept. */
+function writtenAs(text: string, encoding: Encoding, fileName: string): Written | null {
+  if (encoding === 'utf-8') return null;
+  const bytes = encoded(text, encoding);
+  if (bytes === null)
+    throw refused('not-text', fileName, `it is not written in ${encoding}; choose it again`);
+  return { encoding, sha256: createHash('sha256').update(bytes).digest('hex') };
+}
+
 /**
  * A sweep from a file, whole or not at all. Its time is that of the import, because a file says none; its text is kept
- * with it, because it may hold more than levels.
+ * with it, because it may hold more than levels, and in what it was written, so that it can be given out byte by byte.
  */
 export function importSweep(
   parts: ServiceParts,
@@ -65,6 +78,7 @@ export function importSweep(
   const { readings, left } = readingsOf(read.value.rows, startedAt.toISOString(), input.fileName);
   if (readings.length === 0)
     throw refused('no-readings', input.fileName, 'no row names a frequency; check the first column');
+  const written = writtenAs(input.text, input.encoding ?? 'utf-8', input.fileName);
   const sweepId = newId();
   archive.write(() => {
     const seq = archive.sweeps.add({
@@ -84,7 +98,7 @@ export function importSweep(
       pluggedIn: orderedJson(pluggedInNow(archive, design)),
       startedAtMs: startedAt.getTime(),
     });
-    archive.sweeps.addFile(seq, input.text);
+    archive.sweeps.addFile(seq, input.text, written);
     readings.forEach((reading, place) => {
       archive.sweeps.addReading(seq, place, readingRowOf(reading));
     });

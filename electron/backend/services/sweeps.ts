@@ -5,6 +5,7 @@ import { summaryOf } from './as-records.ts';
 import { type Designs, portOf } from './designs.ts';
 import { refuseOnFullDisk } from './disk-room.ts';
 import type { Meters } from './meters.ts';
+import { originalFile } from './original-file.ts';
 import { probeNow } from './probe-at.ts';
 import { readingsOf } from './readings.ts';
 import { type Runs, STOPPED_BY_HAND } from './runs.ts';
@@ -22,6 +23,7 @@ export type Sweeps = Readonly<{
   reread(input: Input<'sweeps.reread'>): Promise<Output<'sweeps.reread'>>;
   import(input: Input<'sweeps.import'>): Output<'sweeps.import'>;
   export(input: Input<'sweeps.export'>): Output<'sweeps.export'>;
+  original(input: Input<'sweeps.original'>): Output<'sweeps.original'>;
 }>;
 
 export function createSweeps(
@@ -95,6 +97,7 @@ export function createSweeps(
     },
     reread: async ({ sweepId }) => await rereadSweep(parts, known(sweepId)),
     import: (input) => importSweep(parts, designs, visits, input),
+    original: ({ sweepId }) => originalFile(archive, known(sweepId)),
     export({ sweepId }) {
       const held = runs.held().find((one) => one.sweepId === sweepId)?.rows;
       return sweepFile(archive, designs, known(sweepId), runs.unended(sweepId), held);

@@ -11,6 +11,7 @@ import { meterProofTables } from '../../../electron/backend/archive/steps/005-me
 import { recordChainTables } from '../../../electron/backend/archive/steps/006-records-guards.ts';
 import { trimTurnTables } from '../../../electron/backend/archive/steps/007-trim-turns.ts';
 import { transferTables } from '../../../electron/backend/archive/steps/009-transfer.ts';
+import { writtenFileTables } from '../../../electron/backend/archive/steps/011-written-files.ts';
 import { joined } from '../services/joined.ts';
 
 /** A running sweep's journal, and what is worked out anew when it is missing. */
@@ -24,6 +25,7 @@ const recordTables = [
   ...recordChainTables,
   ...trimTurnTables,
   ...transferTables,
+  ...writtenFileTables,
 ];
 
 const opened = vi.hoisted(() => [] as Database.Database[]);
@@ -80,7 +82,15 @@ async function filled(): Promise<Database.Database> {
   const { visitId } = bench.visit;
   const text = 'frequency_mhz,level_dbmv\n54,36\n';
   await bench.handlers['sweeps.import'](
-    { visitId, portName: 'forward output', purpose: 'check', fileName: 'a.csv', text, testPointLossDb: 0 },
+    {
+      visitId,
+      portName: 'forward output',
+      purpose: 'check',
+      fileName: 'a.csv',
+      text,
+      testPointLossDb: 0,
+      encoding: 'utf-16le',
+    },
     bench.signal,
   );
   const values = { 'input pad': 3, 'input equalizer': 8 };
