@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
-import { inksOf } from './LiveTrace.tsx';
+import { inksOf, useDress } from './inks.ts';
 import { drawLevelStrip, type LevelStripPicture, type StripReading } from './level-strip-drawing.ts';
 import { useSize } from './use-size.ts';
 
@@ -16,15 +16,14 @@ export type LevelStripProps = Readonly<{
   target: LevelStripPicture['target'];
   title: string;
   unit: LevelUnitName;
-  /** Redraws in the new inks when it changes. */
-  theme: string;
 }>;
 
 /** The last minute of the level on canvas. */
-export function LevelStrip({ source, target, title, unit, theme }: LevelStripProps) {
+export function LevelStrip({ source, target, title, unit }: LevelStripProps) {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useSize(box);
+  const dressed = useDress();
   useEffect(() => {
     const at = canvas.current;
     if (at === null || size === null || size.width === 0) return;
@@ -33,7 +32,8 @@ export function LevelStrip({ source, target, title, unit, theme }: LevelStripPro
     at.height = size.height * scale;
     const pen = at.getContext('2d');
     if (pen === null) return;
-    at.dataset.theme = theme;
+    // The inks that it is drawn in are those of this dress.
+    at.dataset.dress = dressed;
     const inks = inksOf(at);
     const draw = () => {
       pen.setTransform(scale, 0, 0, scale, 0, 0);
@@ -41,7 +41,7 @@ export function LevelStrip({ source, target, title, unit, theme }: LevelStripPro
     };
     draw();
     return source.onTick(draw);
-  }, [source, target, size, theme, unit]);
+  }, [source, target, size, dressed, unit]);
   return (
     <div ref={box} className="picture">
       <canvas ref={canvas} className="live-trace" role="img" aria-label={title} />

@@ -3,7 +3,8 @@ import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { Design } from '../../core/files/station.ts';
 import { targetDbmv } from '../../core/line/design-line.ts';
 import type { LevelRow } from '../../core/line/level-row.ts';
-import { drawLive, type LiveInks } from './live-drawing.ts';
+import { inksOf, useDress } from './inks.ts';
+import { drawLive } from './live-drawing.ts';
 import { useSize } from './use-size.ts';
 
 /** Where the readings come from as they come, past React: the latest rows, and a call at most once a frame. */
@@ -18,29 +19,14 @@ export type LiveTraceProps = Readonly<{
   highMhz: number;
   title: string;
   unit: LevelUnitName;
-  /** Redraws in the new inks when it changes. */
-  theme: string;
 }>;
 
-export const inksOf = (element: HTMLElement): LiveInks => {
-  const style = getComputedStyle(element);
-  const ink = (name: string) => style.getPropertyValue(name).trim();
-  return {
-    ink: ink('--ink'),
-    soft: ink('--soft'),
-    hair: ink('--hair'),
-    edge: ink('--edge'),
-    band: ink('--band'),
-    trace: ink('--found'),
-    font: style.fontFamily,
-  };
-};
-
 /** The running sweep on canvas: a reading costs one small drawing and no work of React's. */
-export function LiveTrace({ source, design, offsetDb, lowMhz, highMhz, title, unit, theme }: LiveTraceProps) {
+export function LiveTrace({ source, design, offsetDb, lowMhz, highMhz, title, unit }: LiveTraceProps) {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const size = useSize(box);
+  const dressed = useDress();
   useEffect(() => {
     const at = canvas.current;
     if (at === null || size === null || size.width === 0) return;
@@ -49,7 +35,8 @@ export function LiveTrace({ source, design, offsetDb, lowMhz, highMhz, title, un
     at.height = size.height * scale;
     const pen = at.getContext('2d');
     if (pen === null) return;
-    at.dataset.theme = theme;
+    // The inks that it is drawn in are those of this dress.
+    at.dataset.dress = dressed;
     const inks = inksOf(at);
     const target = (frequencyMhz: number) =>
       design === null ? null : targetDbmv(design, frequencyMhz) + offsetDb(frequencyMhz);
@@ -59,7 +46,7 @@ export function LiveTrace({ source, design, offsetDb, lowMhz, highMhz, title, un
     };
     draw();
     return source.onFrame(draw);
-  }, [source, design, offsetDb, lowMhz, highMhz, size, theme, unit]);
+  }, [source, design, offsetDb, lowMhz, highMhz, size, dressed, unit]);
   return (
     <div ref={box} className="picture">
       <canvas ref={canvas} className="live-trace" role="img" aria-label={title} />

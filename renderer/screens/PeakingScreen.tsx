@@ -12,7 +12,7 @@ import { calibrationWords } from '../state/calibration-words.ts';
 import { createLevelSource, type LevelGoal } from '../state/level-moment.ts';
 import { ageWords, goalWords, levelWordsIn } from '../state/level-words.ts';
 import { designAt, peakingChannels } from '../state/peaking-channels.ts';
-import { selectLevelUnit, selectMeter, selectTheme } from '../state/select.ts';
+import { selectLevelUnit, selectMeter } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { PeakingChannelPick } from './PeakingChannelPick.tsx';
@@ -24,7 +24,6 @@ import { StationBar } from './StationBar.tsx';
 /** One level, live, for a hand on a control and eyes on the amplifier. */
 export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
   const { station } = open.sheet;
-  const theme = useSelected(selectTheme);
   const unit = useSelected(selectLevelUnit);
   const words = levelWordsIn[unit];
   const meter = useSelected(selectMeter);
@@ -124,13 +123,7 @@ export function PeakingScreen({ open }: Readonly<{ open: OpenSheet }>) {
           unit={levelWord(unit)}
           size="whole"
         />
-        <LevelStrip
-          source={strip}
-          target={target}
-          title="The level of the last minute"
-          unit={unit}
-          theme={theme}
-        />
+        <LevelStrip source={strip} target={target} title="The level of the last minute" unit={unit} />
         <LiveSpoken source={source} words={words.spoken} />
       </main>
       <PeakingFoot

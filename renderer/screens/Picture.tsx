@@ -1,18 +1,18 @@
 import { useMemo } from 'react';
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { rowsAtPort } from '../../core/line/port-level.ts';
+import { ChartGuard } from '../charts/ChartGuard.tsx';
 import type { EndLabel } from '../charts/end-labels.ts';
 import { LiveTrace } from '../charts/LiveTrace.tsx';
 import { chartRows } from '../charts/rows.ts';
 import { SweepPicture } from '../charts/SweepPicture.tsx';
 import { SweepTable } from '../charts/SweepTable.tsx';
 import { moment } from '../format.ts';
-import { Guard } from '../parts/Guard.tsx';
 import { nearestOffsetDb } from '../state/line-up-draft.ts';
 import { predictionOf } from '../state/prediction.ts';
 import { bandOf } from '../state/read-plans.ts';
 import type { Run } from '../state/run-slice.ts';
-import { selectFace, selectLevelUnit, selectTheme } from '../state/select.ts';
+import { selectFace, selectLevelUnit } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useBench, useSelected } from '../state/use-workbench.ts';
 
@@ -38,7 +38,6 @@ export function Picture({ view, sheet, run }: PictureProps) {
 
 function Running({ view, sheet, run }: PictureProps) {
   const { feed } = useBench();
-  const theme = useSelected(selectTheme);
   const unit = useSelected(selectLevelUnit);
   const lossDb = view.port.testPointLossDb;
   const source = useMemo(
@@ -58,7 +57,6 @@ function Running({ view, sheet, run }: PictureProps) {
       highMhz={plan?.highMhz ?? band?.highMhz ?? 1000}
       title={`The sweep of the ${view.port.name} as it is read`}
       unit={unit}
-      theme={theme}
     />
   );
 }
@@ -111,7 +109,7 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
   );
   if (face === 'table' && shown !== null) return table;
   return (
-    <Guard fallback={table} resetKey={`${shown?.summary.sweepId} ${port.name}`}>
+    <ChartGuard fallback={table} resetKey={`${shown?.summary.sweepId} ${port.name}`}>
       <SweepPicture
         rows={rows}
         labels={labels}
@@ -127,6 +125,6 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
           shown === null ? sheet.station.name : `${sheet.station.name}, ${moment(shown.summary.startedAt)}`
         }
       />
-    </Guard>
+    </ChartGuard>
   );
 }

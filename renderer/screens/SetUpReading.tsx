@@ -18,7 +18,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { useTone } from '../sound/use-tone.ts';
 import { createLevelSource, type LevelMoment } from '../state/level-moment.ts';
 import { ageWords, goalWords, levelWordsIn } from '../state/level-words.ts';
-import { selectLevelUnit, selectLive, selectMeterIsReady, selectTheme } from '../state/select.ts';
+import { selectLevelUnit, selectLive, selectMeterIsReady } from '../state/select.ts';
 import type { SetUpView } from '../state/set-up-view.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { createStepProof, isWhole, type StepProofNow, valuesOf } from '../state/step-proof.ts';
@@ -79,7 +79,6 @@ const doneWords: Partial<Record<SetUpStep['id'], string>> = {
 /** A step with a live level: the number, where it should go, and the proof that comes by itself. */
 export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
   const { listen, goal, target, record } = view;
-  const theme = useSelected(selectTheme);
   const unit = useSelected(selectLevelUnit);
   const words = useMemo(() => dialsIn(unit), [unit]);
   const live = useSelected(selectLive);
@@ -204,13 +203,7 @@ export function SetUpReading({ view, step, onSkip }: SetUpReadingProps) {
           unit={levelWord(unit)}
           size="beside"
         />
-        <LevelStrip
-          source={strip}
-          target={stripTarget}
-          title="The level of the last minute"
-          unit={unit}
-          theme={theme}
-        />
+        <LevelStrip source={strip} target={stripTarget} title="The level of the last minute" unit={unit} />
       </div>
       <LiveSpoken source={source} words={levelWordsIn[unit].spoken} />
       {step.proof === 'range' && <RangeSeen proof={proof} />}
