@@ -9,6 +9,7 @@ import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { SourceLines } from '../parts/SourceLines.tsx';
 import { SweepPreviewView } from '../parts/SweepPreviewView.tsx';
+import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectLevelUnit } from '../state/select.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { DialogNotice } from './DialogNotice.tsx';
@@ -33,17 +34,23 @@ const withNote = (preview: SweepPreview, note: string): SweepPreview => ({
  * A file or a paste before it is taken: what was understood of it, what makes it certain where it is not, and the one
  * question that no file answers: were its levels read at the test point, or are they the port's?
  */
-export function ImportSweep({
-  fileName,
-  text: given,
-  note,
-  portName,
-  testPointLossDb,
-  purpose,
-}: ImportSweepProps) {
+export function ImportSweep(props: ImportSweepProps) {
+  const { dialogOpened } = useActions();
+  return (
+    <Panel
+      title={props.text === '' ? 'A pasted table' : props.fileName}
+      width="widest"
+      isOpen
+      onClose={() => dialogOpened({ open: 'none' })}
+    >
+      <ImportForm {...props} />
+    </Panel>
+  );
+}
+
+function ImportForm({ fileName, text: given, note, portName, testPointLossDb, purpose }: ImportSweepProps) {
   const busy = useSelected(selectBusy);
   const unit = useSelected(selectLevelUnit);
-  const { dialogOpened } = useActions();
   const { importSweep } = useWorkbench();
   const [where, setWhere] = useState<string>('port');
   const [lossDb, setLossDb] = useState(testPointLossDb);
@@ -55,19 +62,21 @@ export function ImportSweep({
     [text, fileName, told],
   );
   const isCertain = preview !== null && preview.refusal === null && preview.readingCount > 0;
+  const canBeTaken = isCertain && (where === 'port' || Number.isFinite(lossDb));
   const take = () =>
     importSweep({ fileName, text, purpose, testPointLossDb: where === 'port' ? 0 : lossDb, told });
+  // A file is still where it was; what was pasted is nowhere else.
+  useUnsaved({
+    isChanged: isPaste && text.trim() !== '',
+    trouble: canBeTaken ? null : 'what was pasted is not certain enough to be taken into the visit.',
+    keep: take,
+  });
   const left = useMemo(
     () => new Set([...(preview?.left ?? []), ...(preview?.rest ?? [])].map(({ line }) => line)),
     [preview],
   );
   return (
-    <Panel
-      title={isPaste ? 'A pasted table' : fileName}
-      width="widest"
-      isOpen
-      onClose={() => dialogOpened({ open: 'none' })}
-    >
+    <>
       <div className="import">
         <div className="import__said">
           {isPaste ? (
@@ -126,14 +135,12 @@ export function ImportSweep({
         <PressButton
           rank="do"
           size="visit"
-          isDisabled={
-            busy === 'import-sweep' || !isCertain || (where === 'test-point' && !Number.isFinite(lossDb))
-          }
-          onPress={take}
+          isDisabled={busy === 'import-sweep' || !canBeTaken}
+          onPress={() => void take()}
         >
           Take it into the visit
         </PressButton>
       </div>
-    </Panel>
+    </>
   );
 }

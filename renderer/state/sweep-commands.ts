@@ -90,15 +90,16 @@ export type SweepFile = Readonly<{
   told?: Told;
 }>;
 
-export async function importSweep(context: Context, file: SweepFile): Promise<void> {
+/** @returns true once it is in the archive; what went wrong is said by the notice */
+export async function importSweep(context: Context, file: SweepFile): Promise<boolean> {
   const { client, store } = context;
   const { sheet } = store.getState();
   const visitId = openVisitId(context);
-  if (sheet.at !== 'open' || visitId === null) return;
+  if (sheet.at !== 'open' || visitId === null) return false;
   const taken = await attempt(context, 'import-sweep', `${file.fileName} was not taken in.`, () =>
     client.call('sweeps.import', { visitId, portName: sheet.portName, ...file }),
   );
-  if (taken === null) return;
+  if (taken === null) return false;
   store.getState().dialogDone('import-sweep');
   const first = taken.left[0];
   if (first !== undefined)
@@ -109,6 +110,7 @@ export async function importSweep(context: Context, file: SweepFile): Promise<vo
     });
   store.getState().sweepChosen(null);
   await renewSheet(context, sheet.sheet.station.id);
+  return true;
 }
 
 /** @returns  the file to save, or null after a fault */

@@ -179,10 +179,18 @@ export const stops: readonly Stop[] = [
     },
   },
   {
+    name: 'a table that would be gone',
+    arrive: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.getByRole('alertdialog', { name: 'Keep the changes?' }).waitFor(wait);
+    },
+  },
+  {
     name: 'while it reads',
     shows: 'Each level as it comes, on disk before it is drawn',
     arrive: async (page) => {
-      await close(page);
+      await press(page, 'Discard');
+      await page.getByRole('dialog').waitFor({ state: 'detached', ...wait });
       await press(page, 'Read forward output');
       await page
         .getByText(/of 136/)
