@@ -40,6 +40,8 @@ function Held({ held }: Readonly<{ held: readonly HeldSweep[] }>) {
   const { noticed } = useActions();
   const busy = useSelected(selectBusy);
   const [savedAs, setSavedAs] = useState<string | null>(null);
+  const [whyNot, setWhyNot] = useState<string | null>(null);
+  const tryAgain = async () => setWhyNot(await keepHeld());
   const saveAll = async () => {
     const saved: string[] = [];
     for (const { sweepId } of held) {
@@ -58,12 +60,12 @@ function Held({ held }: Readonly<{ held: readonly HeldSweep[] }>) {
     <section className="notice notice--problem" aria-label="Not on the disk">
       <Mark verdict="fail" pointing="up" />
       <p>
-        <strong>{heldWords(held)}</strong>{' '}
+        <strong>{heldWords(held)}</strong> {whyNot !== null && `Not yet: ${whyNot}. `}
         {savedAs === null
           ? 'Nothing is lost while the program runs. Make room, then try again.'
           : `Saved as ${savedAs}. It stays in memory too, until the disk takes it.`}
       </p>
-      <PressButton onPress={keepHeld} isDisabled={busy === 'care'}>
+      <PressButton onPress={tryAgain} isDisabled={busy === 'care'}>
         Try again
       </PressButton>
       <PressButton onPress={saveAll}>Save to another drive</PressButton>

@@ -1,6 +1,6 @@
 import type { Care } from '../../core/bridge/care-calls.ts';
 import { capital } from '../format.ts';
-import { attempt, type Context } from './context.ts';
+import { type Context, helpOf } from './context.ts';
 import { listStations, renewSheet } from './station-commands.ts';
 
 /** Asked for once, when the page arrives; a folder that is no good place for an archive is told then. */
@@ -36,10 +36,19 @@ export async function careChanged(context: Context, care: Care): Promise<void> {
   else if (stationId === null) await listStations(context);
 }
 
-/** Tries once more to write what the disk refused; the host tells of what it took. */
-export async function keepHeld(context: Context): Promise<void> {
-  const care = await attempt(context, 'care', 'The disk takes no more yet.', () =>
-    context.client.call('care.keep', {}),
-  );
-  if (care !== null) await careChanged(context, care);
+/**
+ * Tries once more to write what the disk refused; the host tells of what it took.
+ * @returns  why the disk takes no more yet, for the bar that says what is held; null once it took it
+ */
+export async function keepHeld(context: Context): Promise<string | null> {
+  const { client, store } = context;
+  store.getState().busyWith('care');
+  try {
+    await careChanged(context, await client.call('care.keep', {}));
+    return null;
+  } catch (fault) {
+    return helpOf(fault);
+  } finally {
+    if (store.getState().busy === 'care') store.getState().busyWith(null);
+  }
 }

@@ -84,6 +84,8 @@ it('tries again: says why not while the disk is full, and goes when the disk too
   await press('Try again');
   expect(words()).toContain('42 readings of Slipway 2');
   expect(words()).toContain('/data: the disk takes no more; free some space');
+  // In the same bar: a second one would take a row of the screen more.
+  expect(document.querySelectorAll('.notice')).toHaveLength(1);
   isFull = false;
   await press('Try again');
   expect(words()).toBe('');
