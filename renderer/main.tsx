@@ -1,5 +1,6 @@
 import './strict-page.ts';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import './look/letters.css';
 import './look/tokens.css';
 import './look/base.css';
 import './look/controls.css';
