@@ -20,6 +20,9 @@ const words: Record<Verdict, string> = {
   unknown: 'not yet read',
 };
 
+/** The verdict stands over it already. */
+const besideVerdict = (headline: string): string => headline.replace(/^Undecided: /, '');
+
 /** What a row is taken to be high before it was seen, CSS pixels. */
 const ROW_SEEMS = 85;
 const layout = { estimatedRowSize: ROW_SEEMS };
@@ -34,7 +37,7 @@ export function StationList({ rows, isLong, now, onOpen }: StationListProps) {
       items={rows}
       dependencies={[now]}
       onAction={(key) => onOpen(String(key))}
-      autoFocus
+      autoFocus="first"
     >
       {(row) => (
         <GridListItem id={row.stationId} textValue={row.name} className="station-row">
@@ -61,7 +64,9 @@ function Cells({ row, now }: Readonly<{ row: StationRow; now: string }>) {
       <span className="station-row__name">{row.name}</span>
       <span className="station-row__words">
         <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
-        {standing !== null && <span className="station-row__headline">{asWritten(standing.headline)}</span>}
+        {standing !== null && (
+          <span className="station-row__headline">{asWritten(besideVerdict(standing.headline))}</span>
+        )}
       </span>
       <span className="station-row__worst">
         {standing?.worstDb !== null && standing?.worstDb !== undefined && (

@@ -44,7 +44,7 @@ export function MeterLink() {
         </p>
       )}
       <section aria-label="Last lines of traffic">
-        <h3>Last lines</h3>
+        <h3>Last lines, the newest first</h3>
         {health === null || health.traffic.length === 0 ? (
           <p className="quiet">Nothing went over the link yet.</p>
         ) : (

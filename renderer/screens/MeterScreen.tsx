@@ -32,7 +32,7 @@ function OpenMeterScreen() {
         noticed(null);
         dialogOpened({ open: 'none' });
       }}
-      width={face === 'which' ? 'wide' : 'widest'}
+      width="widest"
     >
       {meter.at === 'connected' && <MeterNow meter={meter.meter} />}
       <Segments

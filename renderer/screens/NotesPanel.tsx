@@ -21,7 +21,7 @@ export function NotesPanel({ face, view }: NotesPanelProps) {
       title={face === 'line-up' ? 'What the channels carry' : 'What can be turned'}
       isOpen
       onClose={close}
-      width={face === 'line-up' ? 'widest' : 'wide'}
+      width="widest"
     >
       <Faces face={face} />
       {face === 'line-up' ? (

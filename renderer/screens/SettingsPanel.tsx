@@ -54,13 +54,17 @@ export function SettingsPanel() {
   const { settings } = useSelected(selectSettings);
   const { dialogOpened } = useActions();
   return (
-    <Panel title="Settings" isOpen onClose={() => dialogOpened({ open: 'none' })} width="wide">
-      <section className="units" aria-label="How things are shown">
-        <UnitChoice />
-        <TextSizeChoice />
-      </section>
-      <MeterNumbers settings={settings} />
-      <ArchiveCare />
+    <Panel title="Settings" isOpen onClose={() => dialogOpened({ open: 'none' })} width="widest">
+      <div className="settings">
+        <div className="settings__side">
+          <section className="units" aria-label="How things are shown">
+            <UnitChoice />
+            <TextSizeChoice />
+          </section>
+          <ArchiveCare />
+        </div>
+        <MeterNumbers settings={settings} />
+      </div>
       <DialogNotice />
     </Panel>
   );

@@ -56,7 +56,7 @@ export function ReportPanel({ stationId, stationName, visitId, day, onClose }: R
     },
   ];
   return (
-    <Panel title={`Report, ${day}`} isOpen onClose={onClose}>
+    <Panel title={`Report, ${day}`} isOpen onClose={onClose} width="wide">
       <div className="report">
         <div className="report__paper">
           <span>Paper</span>
