@@ -12,6 +12,10 @@ const FAULT_RATE = 0.03;
 const SWEEPS_A_SESSION = 25;
 /** Compilers and pools have settled by then. */
 const SETTLED_SWEEPS = 300;
+/** A half that is shorter says nothing of growth: V8 may still be taking room for young objects. */
+const LEAST_HALF_MIN = 4;
+/** Flat is: no more than this in the second half. */
+const SWELL_MB = 15;
 
 const startMs = performance.now();
 const minutes = () => (performance.now() - startMs) / 60_000;
@@ -22,6 +26,7 @@ const total = { sweeps: 0, complete: 0, readings: 0, invented: 0, lost: 0, unpro
 const partial = new Map<string, number>();
 const words: string[] = [];
 let settled: Memory | null = null;
+let half: (Memory & { atMin: number }) | null = null;
 let shownAt = 0;
 
 const names = knownProfiles.map(({ name }) => name);
@@ -54,6 +59,8 @@ for (let round = 0; total.sweeps < mostSweeps && minutes() < mostMinutes; round 
   await pty.unplug();
   for (const [fault, count] of hostile.counts) struck.set(fault, (struck.get(fault) ?? 0) + count);
   if (settled === null && total.sweeps >= SETTLED_SWEEPS) settled = memoryNow();
+  const gone = Math.max(total.sweeps / mostSweeps, minutes() / mostMinutes);
+  if (half === null && gone >= 0.5) half = { ...memoryNow(), atMin: minutes() };
   if (minutes() - shownAt >= 1) {
     shownAt = minutes();
     console.log(
@@ -77,6 +84,13 @@ if (settled !== null) console.log(`memory after ${SETTLED_SWEEPS} sweeps: ${memo
 console.log(`memory at the end: ${memoryWords(end)}`);
 const grew = settled === null ? [] : grown(settled, end);
 console.log(settled === null ? 'too short for a word on memory' : `grew: ${grew.join(', ') || 'nothing'}`);
+const laterMb = half === null || half.atMin < LEAST_HALF_MIN ? null : end.residentMb - half.residentMb;
+if (half !== null && laterMb !== null)
+  console.log(
+    `resident memory since ${half.atMin.toFixed(1)} min: ${half.residentMb.toFixed(1)} to ${end.residentMb.toFixed(1)} MB`,
+  );
 for (const word of words) console.log(`  ${word}`);
-if (total.invented + total.lost + total.unproven + total.notAMeterFault + grew.length > 0)
-  process.exitCode = 1;
+const swelled = (laterMb ?? 0) > SWELL_MB;
+if (swelled) console.log('resident memory is not flat');
+const wrong = total.invented + total.lost + total.unproven + total.notAMeterFault;
+if (wrong + grew.length > 0 || swelled) process.exitCode = 1;

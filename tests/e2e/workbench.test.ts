@@ -161,6 +161,13 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
     workbench = await startWorkbench(dataDir);
     page = await openPage();
     await page.getByText('07 Mill Lane').click();
+    const sweepCount = () => {
+      const archive = new Database(join(dataDir, 'tiltwright.sqlite'), { readonly: true });
+      const count = archive.prepare('SELECT count(*) FROM sweep').pluck().get();
+      archive.close();
+      return Number(count);
+    };
+    const before = sweepCount();
     // An adapter keeps its name when it is plugged in again; a pseudo-terminal does so through a link of ours.
     const name = join(dataDir, 'meter-port');
     const first = await openTestStation(25);
@@ -186,6 +193,8 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
       .get();
     archive.close();
     expect(last).toEqual(['complete', 136]);
+    // One sweep, not what was read before the pull and another one after it.
+    expect(sweepCount()).toBe(before + 1);
     await second.meter.unplug();
   }, 120_000);
 });
