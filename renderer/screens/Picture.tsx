@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import type { Purpose, StationSheet } from '../../core/bridge/records.ts';
 import { rowsAtPort } from '../../core/line/port-level.ts';
-import { ChartGuard } from '../charts/ChartGuard.tsx';
 import type { EndLabel } from '../charts/end-labels.ts';
 import { LiveTrace } from '../charts/LiveTrace.tsx';
 import { chartRows } from '../charts/rows.ts';
 import { SweepPicture } from '../charts/SweepPicture.tsx';
 import { SweepTable } from '../charts/SweepTable.tsx';
 import { moment } from '../format.ts';
+import { Guard } from '../parts/Guard.tsx';
 import { nearestOffsetDb } from '../state/line-up-draft.ts';
 import { predictionOf } from '../state/prediction.ts';
 import { bandOf } from '../state/read-plans.ts';
@@ -109,7 +109,7 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
   );
   if (face === 'table' && shown !== null) return table;
   return (
-    <ChartGuard fallback={table} resetKey={`${shown?.summary.sweepId} ${port.name}`}>
+    <Guard fallback={table} resetKey={`${shown?.summary.sweepId} ${port.name}`}>
       <SweepPicture
         rows={rows}
         labels={labels}
@@ -125,6 +125,6 @@ function Finished({ view, sheet }: Readonly<{ view: SheetView; sheet: StationShe
           shown === null ? sheet.station.name : `${sheet.station.name}, ${moment(shown.summary.startedAt)}`
         }
       />
-    </ChartGuard>
+    </Guard>
   );
 }
