@@ -4,7 +4,9 @@ import type { Sweep } from '../../../core/bridge/records.ts';
 import type { Port } from '../../../core/files/station.ts';
 import { ComparePicture } from '../../charts/ComparePicture.tsx';
 import { mhz, signedDb } from '../../format.ts';
+import { howDifference } from '../../how/records.ts';
 import { Guard } from '../../parts/Guard.tsx';
+import { HowText } from '../../parts/HowText.tsx';
 import { comparison } from '../../state/quality-view.ts';
 import { dayWords } from '../../state/quality-words.ts';
 import { selectLevelUnit } from '../../state/select.ts';
@@ -47,7 +49,13 @@ export function ComparePanel({ history, port, earlier, later }: ComparePanelProp
           unit={unit}
           tools={
             <p className="history__words">
-              <strong>{words}</strong>{' '}
+              <strong>
+                <HowText
+                  how={howDifference(`${days[1]} less ${days[0]}`, result.value)}
+                  text={words}
+                  figure={`${signedDb(meanDb)} in the mean`}
+                />
+              </strong>{' '}
               {explained
                 ? 'Dotted: what the two temperatures explain by the span and the gain control.'
                 : 'What the temperatures explain cannot be told: it takes a span in the station file and both temperatures.'}

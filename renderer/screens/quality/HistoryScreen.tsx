@@ -1,10 +1,12 @@
 import { useMemo } from 'react';
-import { followed } from '../../../core/drift/figures.ts';
+import { followed, limitsOf } from '../../../core/drift/figures.ts';
 import { rowsAtPort } from '../../../core/line/port-level.ts';
 import { ControlPicture } from '../../charts/ControlPicture.tsx';
 import { HistoryPicture } from '../../charts/HistoryPicture.tsx';
 import { counted } from '../../format.ts';
+import { howControlChart } from '../../how/drift.ts';
 import { Guard } from '../../parts/Guard.tsx';
+import { HowText } from '../../parts/HowText.tsx';
 import { PressButton } from '../../parts/PressButton.tsx';
 import { Segments } from '../../parts/Segments.tsx';
 import type { History, ShownFigure } from '../../state/quality-slice.ts';
@@ -146,6 +148,8 @@ function Overlay({ open: { history, sweeps }, view }: PartProps) {
   );
 }
 
+const CHART_LINES = 'mean \u00B1 2.66 mean moving ranges';
+
 /** What the lines over the years are, and where they come from. */
 function figureWords(of: ShownFigure, view: HistoryView, picture: FigurePicture | null): string {
   if (of === 'reserve')
@@ -153,7 +157,16 @@ function figureWords(of: ShownFigure, view: HistoryView, picture: FigurePicture 
   const from = of === 'flatness' ? '' : 'From the design. ';
   if (picture?.chart == null) return `${from}A control chart needs three sweeps.`;
   const provisional = view.drift?.figures.find((one) => one.of === of)?.chart?.isProvisional ?? false;
-  return `${from}Individuals chart after Shewhart: mean \u00B1 2.66 mean moving ranges.${provisional ? ' Provisional below 20 sweeps.' : ''}`;
+  return `${from}Individuals chart after Shewhart: ${CHART_LINES}.${provisional ? ' Provisional below 20 sweeps.' : ''}`;
+}
+
+/** The same, and where there is a control chart, how its lines come about. */
+function FigureWords({ of, view, words }: Readonly<{ of: ShownFigure; view: HistoryView; words: string }>) {
+  const chart = view.drift?.figures.find((one) => one.of === of)?.chart ?? null;
+  const { design } = view.port;
+  if (of === 'reserve' || chart === null || design === undefined) return words;
+  const figure = { of, name: figureNames[of], limits: limitsOf(of, design) };
+  return <HowText how={howControlChart(figure, chart)} text={words} figure={CHART_LINES} />;
 }
 
 /** One figure over the years. */
@@ -198,7 +211,9 @@ function FigureChart({ open: { history }, view }: PartProps) {
           />
         </Guard>
       )}
-      <p className="history__words">{figureWords(of, view, picture)}</p>
+      <p className="history__words">
+        <FigureWords of={of} view={view} words={figureWords(of, view, picture)} />
+      </p>
     </section>
   );
 }

@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { Button, Checkbox } from 'react-aria-components';
 import { oneDecimal, signedDecimal, temperature } from '../../format.ts';
+import { howSweepFigures } from '../../how/records.ts';
+import { HowButton } from '../../parts/HowButton.tsx';
 import { Mark } from '../../parts/Mark.tsx';
 import { PressButton } from '../../parts/PressButton.tsx';
 import { purposeWords } from '../../state/quality-view.ts';
@@ -15,6 +17,7 @@ export function HistorySweeps({ open: { history, compared } }: Readonly<{ open: 
   const unit = useSelected(selectTemperatureUnit);
   const { openSweepOf, compareTwo } = useWorkbench();
   const [one, other] = picked;
+  const design = history.station.ports.find(({ name }) => name === history.portName)?.design;
   const pick = (sweepId: string, isPicked: boolean) =>
     // The third takes the place of the one that was picked first.
     setPicked(isPicked ? [...picked, sweepId].slice(-2) : picked.filter((known) => known !== sweepId));
@@ -65,13 +68,17 @@ export function HistorySweeps({ open: { history, compared } }: Readonly<{ open: 
                     {figures === null ? `, ${sweep.why ?? 'not judged'}` : ''}
                   </small>
                 </span>
-                {figures !== null && (
-                  <span className="history__figures">
-                    <strong>{signedDecimal(figures.worstDb)}</strong>
-                    <small>{`flat ${oneDecimal(figures.flatnessDb)}`}</small>
-                  </span>
-                )}
               </Button>
+              {figures !== null && (
+                <HowButton
+                  how={howSweepFigures(`${day}, ${purpose}`, figures, design)}
+                  label={`Worst channel ${signedDecimal(figures.worstDb)}, flatness ${oneDecimal(figures.flatnessDb)}, ${day}`}
+                  className="history__figures"
+                >
+                  <strong className="how-button__figure">{signedDecimal(figures.worstDb)}</strong>
+                  <small>{`flat ${oneDecimal(figures.flatnessDb)}`}</small>
+                </HowButton>
+              )}
             </li>
           );
         })}

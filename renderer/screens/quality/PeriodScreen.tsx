@@ -2,6 +2,8 @@ import { useEffect } from 'react';
 import { Input, Label, TextField } from 'react-aria-components';
 import type { Output } from '../../../core/bridge/contract.ts';
 import { clock, counted, plugIn, signedDecimal } from '../../format.ts';
+import { howVisitWorst } from '../../how/records.ts';
+import { HowText } from '../../parts/HowText.tsx';
 import { Mark } from '../../parts/Mark.tsx';
 import { PressButton } from '../../parts/PressButton.tsx';
 import { dayWords } from '../../state/quality-words.ts';
@@ -130,10 +132,14 @@ function VisitRow({ visit }: Readonly<{ visit: Visit }>) {
       </th>
       <td>{visit.operator === '' ? '\u2013' : visit.operator}</td>
       <td>
-        <Stood standing={visit.before} none="not read" />
+        <Stood of={`${visit.stationName}, as found`} standing={visit.before} none="not read" />
       </td>
       <td>
-        <Stood standing={visit.after} none={visit.endedMs === null ? 'visit open' : 'not read'} />
+        <Stood
+          of={`${visit.stationName}, as left`}
+          standing={visit.after}
+          none={visit.endedMs === null ? 'visit open' : 'not read'}
+        />
       </td>
       <td className="period__changes">
         {visit.changes.length === 0
@@ -149,13 +155,19 @@ function VisitRow({ visit }: Readonly<{ visit: Visit }>) {
 const verdictWords = { pass: 'in order', fail: 'out', undecided: 'undecided' } as const;
 
 /** The worst channel with its verdict: a mark, a number and a word. */
-function Stood({ standing, none }: Readonly<{ standing: Visit['before']; none: string }>) {
+function Stood({ of, standing, none }: Readonly<{ of: string; standing: Visit['before']; none: string }>) {
   if (standing === null) return <small>{none}</small>;
   const { verdict, worstDb } = standing;
   return (
     <span className={`period__stood station-row__verdict--${verdict ?? 'unknown'}`}>
       <Mark verdict={verdict ?? 'unknown'} pointing={(worstDb ?? 0) > 0 ? 'up' : 'down'} />
-      <strong>{worstDb === null ? '\u2013' : signedDecimal(worstDb)}</strong>
+      <strong>
+        {worstDb === null ? (
+          '\u2013'
+        ) : (
+          <HowText how={howVisitWorst(of, standing, worstDb)} text={signedDecimal(worstDb)} />
+        )}
+      </strong>
       <small>{verdict === null ? 'not judged' : verdictWords[verdict]}</small>
     </span>
   );

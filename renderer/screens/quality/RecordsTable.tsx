@@ -1,6 +1,9 @@
 import { useMemo } from 'react';
 import { Button, GridList, GridListItem, ListLayout, Virtualizer } from 'react-aria-components';
 import { mhz, oneDecimal, signedDecimal } from '../../format.ts';
+import { howReserveKept, howTrendWords } from '../../how/records.ts';
+import { howStationWorst } from '../../how/stations.ts';
+import { HowText } from '../../parts/HowText.tsx';
 import { Mark } from '../../parts/Mark.tsx';
 import { TrendLine } from '../../parts/TrendLine.tsx';
 import type { RecordRow } from '../../state/quality-rows.ts';
@@ -101,7 +104,12 @@ function Cells({ row, nowMs }: Readonly<{ row: RecordRow; nowMs: number }>) {
           <small>{'\u2013'}</small>
         ) : (
           <>
-            <strong>{signedDecimal(standing.worstDb)}</strong>
+            <strong>
+              <HowText
+                how={howStationWorst(station.name, standing, standing.worstDb)}
+                text={signedDecimal(standing.worstDb)}
+              />
+            </strong>
             <small>{standing.worstMhz === null ? '' : mhz(standing.worstMhz)}</small>
           </>
         )}
@@ -111,7 +119,12 @@ function Cells({ row, nowMs }: Readonly<{ row: RecordRow; nowMs: number }>) {
           <small>{'\u2013'}</small>
         ) : (
           <>
-            <strong>{oneDecimal(reserve.leftDb)}</strong>
+            <strong>
+              <HowText
+                how={howReserveKept(station.name, reserve.leftDb, reserve.askedDb)}
+                text={oneDecimal(reserve.leftDb)}
+              />
+            </strong>
             <small>{`of ${oneDecimal(reserve.askedDb)}`}</small>
           </>
         )}
@@ -127,9 +140,19 @@ function Cells({ row, nowMs }: Readonly<{ row: RecordRow; nowMs: number }>) {
       <span className={`records-row__trend records-row__trend--${drift?.state ?? 'none'}`}>
         <TrendLine values={drift?.line ?? []} />
         <span>
-          {trend === null
-            ? ''
-            : (drift?.words ?? (station.sweepCount === 0 ? 'no sweep yet' : 'no sweep as found or as left'))}
+          {trend === null ? (
+            ''
+          ) : drift === null ? (
+            station.sweepCount === 0 ? (
+              'no sweep yet'
+            ) : (
+              'no sweep as found or as left'
+            )
+          ) : drift.perYearDb === null ? (
+            drift.words
+          ) : (
+            <HowText how={howTrendWords(station.name, drift)} text={drift.words} />
+          )}
         </span>
       </span>
     </>

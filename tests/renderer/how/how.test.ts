@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { StationRow } from '../../../core/bridge/records.ts';
+import { controlChart } from '../../../core/drift/control-chart.ts';
+import { driftTrend } from '../../../core/drift/drift-trend.ts';
 import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import type { Position } from '../../../core/files/station.ts';
 import { rangeTest } from '../../../core/gain-control/range.ts';
@@ -10,16 +12,19 @@ import { SEASON_UNCERTAINTY, seasonChance } from '../../../core/season/monte-car
 import { seasonPlan } from '../../../core/season/plan.ts';
 import { budgetOf } from '../../../core/uncertainty/budget.ts';
 import { aDegree, degrees } from '../../../renderer/how/degrees.ts';
+import * as drift from '../../../renderer/how/drift.ts';
 import * as gain from '../../../renderer/how/gain-control.ts';
 import type { How } from '../../../renderer/how/how.ts';
 import { findingWords, howFinding } from '../../../renderer/how/inspect.ts';
 import { howPeaking } from '../../../renderer/how/live.ts';
 import { howLoss, howPathLevel } from '../../../renderer/how/path.ts';
 import { howHeld, howStageInput } from '../../../renderer/how/proposal.ts';
+import * as records from '../../../renderer/how/records.ts';
 import { howLeftOut, howSignals } from '../../../renderer/how/rows.ts';
 import * as season from '../../../renderer/how/season.ts';
 import { howStationWorst } from '../../../renderer/how/stations.ts';
 import { harbourStation } from '../../core/season/harbour-station.ts';
+import published from '../../data/published/nist-individuals-chart.json' with { type: 'json' };
 
 const plain = (text: string) => text.replaceAll('\u00A0', ' ');
 const all = (how: How) =>
@@ -72,6 +77,30 @@ const standing: NonNullable<StationRow['standing']> = {
   worstMhz: 867,
 };
 
+const chart = controlChart(published.values);
+const trend = driftTrend(
+  [0, -0.3, -0.5, -0.9].map((valueDb, i) => ({
+    ...{ place: i, years: i - 3, ambientC: null, rawDb: valueDb, valueDb },
+  })),
+  'none',
+  { fromDb: -1, toDb: 1 },
+);
+if (chart === null || trend === null) throw new Error('no chart');
+const level: drift.FollowedFigure = { of: 'level', name: 'Level, high', limits: { fromDb: -1, toDb: 1 } };
+const flat: drift.FollowedFigure = { of: 'flatness', name: 'Flatness', limits: { fromDb: null, toDb: 2.5 } };
+const sweepFigures = {
+  verdict: 'fail',
+  levelDb: -2,
+  tiltDb: 1,
+  flatnessDb: 0.8,
+  worstDb: -2.4,
+  worstMhz: 867,
+} as const;
+const comparison = {
+  ...{ rows: [], comparedCount: 136, meanDb: -0.4, tiltDb: 0.2 },
+  worst: { frequencyMhz: 93, differenceDb: -0.7 },
+};
+
 const everyOne = (unit: 'C' | 'F', length: 'm' | 'ft'): readonly How[] => [
   howLoss(equalizer, 12, band),
   howPathLevel(
@@ -109,6 +138,17 @@ const everyOne = (unit: 'C' | 'F', length: 'm' | 'ft'): readonly How[] => [
   season.howChance(chance, SEASON_UNCERTAINTY, plan, unit, '98 %'),
   season.howSun(15, unit),
   season.howSwing(swing, 711, plan.span, unit),
+  drift.howFigureNow(flat, 1.1, 'All brought to one temperature.'),
+  drift.howFigureNow({ of: 'reserve', name: 'Reserve', limits: { fromDb: -0.5, toDb: 0.5 } }, 0.2, ''),
+  drift.howSlope(level, { ...trend, perDegreeDb: 0.018 }, unit),
+  drift.howLeaving(level, trend, 'It leaves its limit in May 2027.'),
+  drift.howControlChart(level, chart),
+  drift.howRule(level, 'two-of-three', 2, chart),
+  records.howSweepFigures('3 March 2026', sweepFigures, plan.design),
+  records.howVisitWorst('07 Mill Lane, as found', { portName: 'forward output', worstMhz: 867 }, -2.4),
+  records.howReserveKept('07 Mill Lane', 3.6, 4),
+  records.howTrendWords('07 Mill Lane', { state: 'steady', words: 'steady', perYearDb: 0, line: [0, 0, 0] }),
+  records.howDifference('May less March', comparison),
   howPeaking({ levelDbmv: 44, atMhz: 711, toleranceDb: 0.2, design: plan.design }, 'dBmV'),
 ];
 
@@ -172,6 +212,24 @@ describe('the figures', () => {
       gain.howPilot(pilot, 'dBmV'),
     ])
       expect(how.source.toLowerCase()).toContain('common practice, no published source');
+  });
+  // NIST/SEMATECH e-Handbook, 6.3.2.2: mean, mean moving range and limits of ten flow rates; 3.267 times 1.8778 is 6.13.
+  it('of a control chart', () => {
+    const how = drift.howControlChart(level, chart);
+    const tenth = (value: number) => `+${value.toFixed(1)} dB`;
+    expect(plain(how.value)).toBe(`${tenth(published.lower)} to ${tenth(published.upper)}`);
+    expect(how.items.map(({ text }) => plain(text))).toEqual([
+      tenth(published.mean),
+      `${published.meanRange.toFixed(2)} dB`,
+      '6.13 dB',
+    ]);
+    expect(how.judged).toContain('Provisional');
+  });
+  // By hand: x -1.5, -0.5, 0.5, 1.5 and y 0, -0.3, -0.5, -0.9 give sxy -1.45 on sxx 5.
+  it('of a trend', () => {
+    const how = drift.howSlope(level, trend, 'C');
+    expect(plain(how.value)).toMatch(/^\u22120\.29 dB a year, \u00B10\.\d\d 95 of 100 times$/);
+    expect(how.items[1]?.text).toBe('2');
   });
   it('lists what was left out, and counts what has no room', () => {
     const many = Array.from({ length: 14 }, (_, i) => ({

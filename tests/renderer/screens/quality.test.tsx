@@ -143,6 +143,47 @@ it('a history says what drifts, how the temperature was treated, and lists the n
   expect(days[0]).toBe('Compare 3 March 2024, as found');
 });
 
+/** What is written and stands in no figure that can be pressed. */
+const unexplained = (selector: string): readonly string[] =>
+  [...document.querySelectorAll(selector)]
+    .filter((one) => /\d/.test(one.textContent ?? '') && one.querySelector('.how-button') === null)
+    .map((one) => plain(one.textContent));
+
+it('every figure of a history can be pressed for how it came about', async () => {
+  const { workbench } = await opened(historyOf([0, -0.4, -0.8, -1.2].map((db, i) => past(i + 1, db))));
+  await act(() => workbench.openHistory(station.id, null));
+  expect(document.querySelectorAll('.history__slopes .how-button').length).toBe(6);
+  expect(document.querySelectorAll('.history__list .how-button').length).toBe(4);
+  expect(unexplained('.history__slopes td, .history__leaves, .history__part--years .history__words')).toEqual(
+    [],
+  );
+  const slope = screen.getByRole('button', { name: /^Level, high, its trend/ });
+  expect(plain(slope.textContent)).toMatch(/^\u22120\.40 \u00B1/);
+  await act(async () => fireEvent.click(slope));
+  const said = plain(screen.getByRole('dialog').textContent);
+  expect(said).toContain('through the figure of 4 sweeps');
+  expect(said).toContain('degrees of freedom2');
+  expect(said).toContain('Applied Regression Analysis');
+});
+
+it('every figure in the table of all stations can be pressed as well, without opening the row', async () => {
+  const standing = {
+    ...({ sweepId: past(1, 0).sweepId, at: past(1, 0).at, purpose: 'as-found', state: 'complete' } as const),
+    verdict: 'fail',
+    headline: 'out',
+    worstDb: -2.4,
+    worstMhz: 867,
+  } as const;
+  const { workbench, store } = await opened(
+    pages([row(1, { standing, reserve: { leftDb: 3.6, askedDb: 4 } })]),
+  );
+  await act(() => workbench.openRecords());
+  expect(document.querySelectorAll('.records-row .how-button').length).toBe(3);
+  await act(async () => fireEvent.click(screen.getByRole('button', { name: /^Reserve, 1 Fish Dock/ })));
+  expect(plain(screen.getByRole('dialog').textContent)).toContain('3.6 dB of 4.0 dB');
+  expect(store.getState().history.at).toBe('none');
+});
+
 it('with one sweep only it says what is missing for a trend', async () => {
   const { workbench } = await opened(historyOf([past(1, 0)]));
   await act(() => workbench.openHistory(station.id, null));
