@@ -94,6 +94,13 @@ export type FuzzFigures = { lines: number; accepted: number; wrong: string[] };
 /** Questions that are answered by a line, and number formats of a block. */
 export const fuzzPlaces = fuzzTargets.length + blockFormats.length;
 
+const placesOf = (profileName: string): number =>
+  fuzzTargets.filter(({ name }) => name.startsWith(`${profileName}, `)).length +
+  blockFormats.filter(({ name }) => name === profileName).length;
+const fewestPlaces = Math.min(...knownProfiles.map(({ name }) => placesOf(name)));
+/** So many lines in all give every profile at least so many of its own. */
+export const linesForEach = (lineCount: number): number => Math.ceil(lineCount / fewestPlaces) * fuzzPlaces;
+
 /**
  * Sends lines through the splitter, in pieces, to every question of every profile, and blocks through their collector, and
  * holds what is accepted against the grammar read in another way.
