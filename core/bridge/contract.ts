@@ -57,7 +57,14 @@ export const calls = {
   /** Puts the invented network of Quillmere into the archive; calling it again changes nothing. */
   'demo.load': { in: Nothing, out: z.strictObject({ stationIds: z.array(text) }) },
 
-  'stations.list': { in: Nothing, out: z.strictObject({ stations: z.array(StationRow) }) },
+  /**
+   * All stations, or some of them. At once: where many would have to be judged, as after an update or with other settings,
+   * most are left as they are; `waiting` names them, and their standings say what was read but not how it stands.
+   */
+  'stations.list': {
+    in: z.strictObject({ atOnce: z.boolean().optional(), of: z.array(text).max(1000).optional() }),
+    out: z.strictObject({ stations: z.array(StationRow), waiting: z.array(text).optional() }),
+  },
   /**
    * A new station, or a new design revision of one with the same id. An identical design adds nothing. `basedOn` is the
    * revision that was looked at, 0 for a station that must be new; another newest one is refused.

@@ -75,7 +75,7 @@ export function createHandlers(
     }),
     'demo.load': async () => demo.load(),
 
-    'stations.list': () => stations.list(),
+    'stations.list': (input, signal) => stations.list(input, signal),
     'stations.import': async (input) => stations.import(input),
     'stations.open': async (input) => stations.open(input),
     'stations.export': async (input) => stations.export(input),

@@ -9,9 +9,13 @@ export type StationListProps = Readonly<{
   rows: readonly StationRow[];
   /** So many that only those in sight are drawn; the list then scrolls in a frame of its own. */
   isLong: boolean;
+  /** The stations whose standing is still being worked out; none where it is left out. */
+  waiting?: ReadonlySet<string>;
   now: string;
   onOpen: (stationId: string) => void;
 }>;
+
+const NOBODY: ReadonlySet<string> = new Set();
 
 const words: Record<Verdict, string> = {
   pass: 'in order',
@@ -28,20 +32,20 @@ const ROW_SEEMS = 85;
 const layout = { estimatedRowSize: ROW_SEEMS };
 
 /** The stations and how each stood at its newest sweep. Arrow keys walk it, Enter opens. */
-export function StationList({ rows, isLong, now, onOpen }: StationListProps) {
+export function StationList({ rows, isLong, waiting = NOBODY, now, onOpen }: StationListProps) {
   const list = (
     <GridList
       className="station-list"
       aria-label="Stations"
       selectionMode="none"
       items={rows}
-      dependencies={[now]}
+      dependencies={[now, waiting]}
       onAction={(key) => onOpen(String(key))}
       autoFocus="first"
     >
       {(row) => (
         <GridListItem id={row.stationId} textValue={row.name} className="station-row">
-          <Cells row={row} now={now} />
+          <Cells row={row} isWaiting={waiting.has(row.stationId)} now={now} />
         </GridListItem>
       )}
     </GridList>
@@ -54,7 +58,7 @@ export function StationList({ rows, isLong, now, onOpen }: StationListProps) {
   );
 }
 
-function Cells({ row, now }: Readonly<{ row: StationRow; now: string }>) {
+function Cells({ row, isWaiting, now }: Readonly<{ row: StationRow; isWaiting: boolean; now: string }>) {
   const { standing } = row;
   const verdict = standing?.verdict ?? 'unknown';
   const low = standing?.worstDb !== null && standing?.worstDb !== undefined && standing.worstDb < 0;
@@ -63,7 +67,9 @@ function Cells({ row, now }: Readonly<{ row: StationRow; now: string }>) {
       <Mark verdict={verdict} pointing={low ? 'down' : 'up'} size="large" />
       <span className="station-row__name">{row.name}</span>
       <span className="station-row__words">
-        <span className={`station-row__verdict station-row__verdict--${verdict}`}>{words[verdict]}</span>
+        <span className={`station-row__verdict station-row__verdict--${verdict}`}>
+          {isWaiting ? 'being judged' : words[verdict]}
+        </span>
         {standing !== null && (
           <span className="station-row__headline">{asWritten(besideVerdict(standing.headline))}</span>
         )}

@@ -6,6 +6,7 @@ import { PressButton } from '../parts/PressButton.tsx';
 import { StationList } from '../parts/StationList.tsx';
 import { foundStations } from '../state/found-stations.ts';
 import { selectBusy, selectLink, selectStations, selectStationsText } from '../state/select.ts';
+import type { Waiting } from '../state/stations-slice.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { BarEnd } from './BarEnd.tsx';
 import { FirstStart } from './FirstStart.tsx';
@@ -60,9 +61,7 @@ export function StationsScreen() {
       </header>
       {stations.at === 'loading' && (
         <main className="plain-page" aria-busy="true">
-          <p className="quiet">
-            Reading the stations. After an update or with other settings every one is judged anew, once.
-          </p>
+          <p className="quiet">Reading the stations.</p>
         </main>
       )}
       {stations.at === 'failed' && (
@@ -88,7 +87,7 @@ export function StationsScreen() {
         />
       )}
       {stations.at === 'listed' && stations.rows.length > 0 && (
-        <Listed rows={stations.rows}>
+        <Listed rows={stations.rows} waiting={stations.waiting}>
           <PressButton size="visit" onPress={() => workbench.openRecords()}>
             All records
           </PressButton>
@@ -101,8 +100,10 @@ export function StationsScreen() {
   );
 }
 
+type ListedProps = Readonly<{ rows: readonly StationRow[]; waiting: Waiting; children: ReactNode }>;
+
 /** The stations there are, and a field to find one by where they are many. */
-function Listed({ rows, children }: Readonly<{ rows: readonly StationRow[]; children: ReactNode }>) {
+function Listed({ rows, waiting, children }: ListedProps) {
   const text = useSelected(selectStationsText);
   const link = useSelected(selectLink);
   const { now } = useBench();
@@ -115,7 +116,10 @@ function Listed({ rows, children }: Readonly<{ rows: readonly StationRow[]; chil
   return (
     <main className={`stations${isLong ? ' stations--long' : ''}`}>
       <div className="stations__head">
-        <h1>{found.length === rows.length ? named : `${whole(found.length)} of ${named}`}</h1>
+        <div>
+          <h1>{found.length === rows.length ? named : `${whole(found.length)} of ${named}`}</h1>
+          <JudgedSoFar waiting={waiting} />
+        </div>
         {isMany && (
           <SearchField className="field field--line stations__find" value={text} onChange={stationsTyped}>
             <Label>Find</Label>
@@ -135,11 +139,26 @@ function Listed({ rows, children }: Readonly<{ rows: readonly StationRow[]; chil
         <StationList
           rows={found}
           isLong={isLong}
+          waiting={waiting.ids}
           now={now()}
           onOpen={(stationId) => workbench.openStation(stationId)}
         />
       )}
       {link.at === 'open' && <p className="stations__foot">Kept in {link.archivePath}</p>}
     </main>
+  );
+}
+
+/** How far the list is where every station has to be judged anew; it can be used meanwhile. */
+function JudgedSoFar({ waiting }: Readonly<{ waiting: Waiting }>) {
+  if (waiting.of === 0) return null;
+  const done = waiting.of - waiting.ids.size;
+  return (
+    <div className="stations__judged">
+      <span>
+        Judged anew after an update or other settings: {whole(done)} of {whole(waiting.of)}.
+      </span>
+      <progress aria-label="Stations judged anew" max={waiting.of} value={done} />
+    </div>
   );
 }

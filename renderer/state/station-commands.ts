@@ -4,11 +4,43 @@ import { readNotes } from './kept-commands.ts';
 /** How many sweeps of a station are fetched with their readings when it is opened; older ones when they are chosen. */
 const READY_SWEEPS = 14;
 
-export async function listStations({ client, store }: Context): Promise<void> {
+/** So many standings are asked for at once while the list is already there. */
+const JUDGED_TOGETHER = 250;
+/** A list that was asked for later makes an earlier one, still being filled, end without a word. */
+let lists = 0;
+
+/** Shows the stations at once; where many must be judged anew first, their standings come in while one looks. */
+export async function listStations(context: Context): Promise<void> {
+  const { client, store } = context;
+  const list = ++lists;
   try {
-    store.getState().stationsListed((await client.call('stations.list', {})).stations);
+    const { stations, waiting = [] } = await client.call('stations.list', { atOnce: true });
+    store.getState().stationsListed(stations, waiting);
+    if (waiting.length > 0) void fillStandings(context, waiting, () => list === lists);
   } catch (fault) {
     store.getState().stationsFailed(helpOf(fault));
+  }
+}
+
+async function fillStandings(
+  { client, store }: Context,
+  waiting: readonly string[],
+  isWanted: () => boolean,
+): Promise<void> {
+  try {
+    for (let from = 0; from < waiting.length; from += JUDGED_TOGETHER) {
+      const of = waiting.slice(from, from + JUDGED_TOGETHER);
+      const { stations } = await client.call('stations.list', { of });
+      if (!isWanted()) return;
+      store.getState().stationsJudged(of, stations);
+    }
+  } catch (fault) {
+    if (isWanted())
+      store.getState().noticed({
+        tone: 'problem',
+        text: 'Not every station could be judged.',
+        help: helpOf(fault),
+      });
   }
 }
 

@@ -73,8 +73,12 @@ export function stationStatements(archive: Database, session: Session) {
       WHERE n.station_id = a.value ORDER BY n.order_ms DESC, n.design_id DESC LIMIT 1)`);
   const FACE = `SELECT s.seq, s.station_id stationId, f.face, f.judged_by judgedBy
     FROM station s LEFT JOIN station_face f ON f.station = s.seq`;
-  const list = archive.prepare<[], StationFace>(`${FACE}
-    ORDER BY (SELECT min(d.order_ms) FROM design_revision d WHERE d.station_id = s.station_id), s.station_id`);
+  const IN_ORDER =
+    'ORDER BY (SELECT min(d.order_ms) FROM design_revision d WHERE d.station_id = s.station_id), s.station_id';
+  const list = archive.prepare<[], StationFace>(`${FACE} ${IN_ORDER}`);
+  const some = archive.prepare<[string], StationFace>(
+    `${FACE} WHERE s.station_id IN (SELECT a.value FROM json_each(?) a) ${IN_ORDER}`,
+  );
   const page = archive.prepare<[number, number], StationFace>(
     `${FACE} WHERE s.seq > ? ORDER BY s.seq LIMIT ?`,
   );
@@ -120,8 +124,9 @@ export function stationStatements(archive: Database, session: Session) {
     design: (stationId: string, revision: number): DesignRow | undefined => one.get(stationId, revision),
     /** The highest number that a revision of the station has here; 0 without one. */
     lastRevision: (stationId: string): number => lastRevision.get(stationId) ?? 0,
-    /** In the order of their first designs, on whatever laptop that was. */
-    list: (): readonly StationFace[] => list.all(),
+    /** All, or those of them, in the order of their first designs, on whatever laptop that was. */
+    list: (of?: readonly string[]): readonly StationFace[] =>
+      of === undefined ? list.all() : some.all(JSON.stringify(of)),
     /** In the order in which they were added here; `after` is the `seq` of the last one known. */
     page: (after: number, limit: number): readonly StationFace[] => page.all(after, limit),
     /** Those of which something would have to be worked out anew, in the same order. */

@@ -15,7 +15,7 @@ import { trimTurnOf } from './trims.ts';
 
 export type Stations = Readonly<{
   /** Judges in small portions, so that a sweep that is being recorded meanwhile doesn't wait. */
-  list(): Promise<Output<'stations.list'>>;
+  list(input: Input<'stations.list'>, signal: AbortSignal): Promise<Output<'stations.list'>>;
   /** Adds the station, or a revision when its design is another than the newest. */
   keep(station: Station, fileName: string, basedOn?: number): Output<'stations.import'>;
   import(input: Input<'stations.import'>): Output<'stations.import'>;
@@ -65,9 +65,12 @@ export function createStations(
 
   return {
     keep,
-    async list() {
-      const faces = await lookAtFaces(archive, standings).all(archive.stations.list());
-      return { stations: faces.map(({ row }) => row) };
+    async list({ atOnce, of }, signal) {
+      const look = lookAtFaces(archive, standings, signal);
+      const kept = archive.stations.list(of);
+      if (atOnce !== true) return { stations: (await look.all(kept)).map(({ row }) => row) };
+      const { rows, waiting } = await look.glance(kept);
+      return { stations: [...rows], waiting: [...waiting] };
     },
     import({ fileName, text, basedOn }) {
       const read = readStation(text, fileName);
