@@ -36,7 +36,7 @@ export function scriptedWire(first: Script): ScriptedWire {
       return {
         write(chunk, taken) {
           begun += Buffer.from(chunk).toString('latin1');
-          const lines = begun.split('\n');
+          const lines = begun.split(/\r\n|\r|\n/);
           begun = lines.pop() ?? '';
           for (const line of lines) {
             said.push(line);
