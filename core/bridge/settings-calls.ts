@@ -13,7 +13,7 @@ const changedAt = Moment.nullable();
 
 /** What the workbench shows numbers in, and how far the meters may be wrong. One set for everybody at this archive. */
 export const Settings = z.strictObject({
-  levelUnit: z.enum(['dBmV', 'dBuV', 'dBm75', 'mV']),
+  levelUnit: z.enum(['dBmV', 'dBuV', 'dBm75', 'dBm50', 'mV']),
   temperatureUnit: z.enum(['C', 'F']),
   lengthUnit: z.enum(['m', 'ft']),
   /** For every meter without a sheet of its own. */

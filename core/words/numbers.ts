@@ -5,14 +5,15 @@ const MINUS = '\u2212';
 /** Keeps a number and its unit on one line. */
 const NARROW = '\u00A0';
 
-/** What levels may be shown in. dBm is always that of 75 ohm. */
-export type LevelUnitWord = 'dBmV' | 'dBuV' | 'dBm75' | 'mV';
+/** What levels may be shown in. dBm alone is that of 75 ohm; that of 50 ohm is dBm/50. */
+export type LevelUnitWord = 'dBmV' | 'dBuV' | 'dBm75' | 'dBm50' | 'mV';
 export type TemperatureUnit = 'C' | 'F';
 
 export const levelUnits: Readonly<Record<LevelUnitWord, Readonly<{ unit: LevelUnit; word: string }>>> = {
   dBmV: { unit: 'dBmV', word: 'dBmV' },
   dBuV: { unit: 'dBuV', word: 'dB\u00B5V' },
   dBm75: { unit: 'dBm 75 ohm', word: 'dBm' },
+  dBm50: { unit: 'dBm 50 ohm', word: 'dBm/50' },
   mV: { unit: 'mV', word: 'mV' },
 };
 
@@ -39,7 +40,7 @@ export function signedDecimal(valueDb: number): string {
 }
 
 /**
- * "dBmV", "dBµV", "dBm", "mV": what levels are shown in.
+ * "dBmV", "dBµV", "dBm", "dBm/50", "mV": what levels are shown in.
  * @source   this program's own
  */
 export const levelWord = (unit: LevelUnitWord): string => levelUnits[unit].word;

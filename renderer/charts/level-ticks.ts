@@ -9,6 +9,7 @@ const units: Record<Exclude<LevelUnitName, 'mV'>, LevelUnit> = {
   dBmV: 'dBmV',
   dBuV: 'dBuV',
   dBm75: 'dBm 75 ohm',
+  dBm50: 'dBm 50 ohm',
 };
 /** Round millivolts, the densest row first; the axis stays one of decibels, so they stand closer towards the top. */
 const roundMv = [

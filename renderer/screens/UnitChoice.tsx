@@ -18,6 +18,7 @@ export function UnitChoice() {
           { key: 'dBmV', text: 'dBmV' },
           { key: 'dBuV', text: 'dB\u00B5V' },
           { key: 'dBm75', text: 'dBm, 75 ohm' },
+          { key: 'dBm50', text: 'dBm, 50 ohm' },
           { key: 'mV', text: 'mV' },
         ]}
       />

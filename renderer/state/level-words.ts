@@ -90,5 +90,6 @@ export const levelWordsIn: Readonly<Record<LevelUnitName, ReturnType<typeof word
   dBmV: wordsIn('dBmV'),
   dBuV: wordsIn('dBuV'),
   dBm75: wordsIn('dBm75'),
+  dBm50: wordsIn('dBm50'),
   mV: wordsIn('mV'),
 };

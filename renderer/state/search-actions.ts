@@ -15,7 +15,7 @@ export type Action = Readonly<{
 }>;
 
 const reads = ({ run }: State): boolean => run.at !== 'idle' && run.at !== 'cut-short';
-const LEVEL_UNITS: readonly LevelUnitName[] = ['dBmV', 'dBuV', 'dBm75', 'mV'];
+const LEVEL_UNITS: readonly LevelUnitName[] = ['dBmV', 'dBuV', 'dBm75', 'dBm50', 'mV'];
 
 /** The archive's screens; a station is left first, as the bar's way back does it. */
 const screens = (state: State): readonly Action[] => [

@@ -26,6 +26,9 @@ const straight = fileOf('straight.csv', 'frequency_mhz,level_dbmv\n300,14\n100,1
 it.each([
   ['dbuv', /Level +70\.0 +dBµV +at 100 MHz/, /74\.0 +dBµV +at 300 MHz/],
   ['dbm', /Level +-38\.8 +dBm +at 100 MHz/, /-34\.8 +dBm +at 300 MHz/],
+  // 10 log10(1e-6 / 50 / 1e-3) = -46.99; 10 and 14 dBmV are 10^(1/2) and 10^(0.7) mV.
+  ['dbm50', /Level +-37\.0 +dBm\/50 +at 100 MHz/, /-33\.0 +dBm\/50 +at 300 MHz/],
+  ['mv', /Level +3\.16 +mV +at 100 MHz/, /5\.01 +mV +at 300 MHz/],
   ['DBMV', /Level +10\.0 +dBmV +at 100 MHz/, /14\.0 +dBmV +at 300 MHz/],
 ])('says the text in %s and leaves tilt and JSON as they are', async (unit, low, high) => {
   const { stdout } = await run('fit', straight, '--unit', unit);
@@ -39,7 +42,7 @@ it.each([
 it('refuses another unit in one line', async () => {
   const ran = await run('fit', straight, '--unit', 'volt');
   expect(ran).toMatchObject({ stdout: '', exitCode: 2 });
-  expect(ran.stderr).toContain('a unit is dbmv, dbuv or dbm');
+  expect(ran.stderr).toContain('a unit is dbmv, dbuv, dbm, dbm50 or mv');
 });
 
 it('reaches every level of a proposal, the stage input included', async () => {

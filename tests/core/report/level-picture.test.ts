@@ -28,7 +28,7 @@ it('draws before dashed and after solid, each named at its end', () => {
 });
 
 it('keeps every part inside its box, in any unit', () => {
-  for (const unit of ['dBmV', 'dBuV', 'dBm75', 'mV'] as const) {
+  for (const unit of ['dBmV', 'dBuV', 'dBm75', 'dBm50', 'mV'] as const) {
     const { shapes, heightPt } = levelPicture(both, unit);
     for (const shape of shapes) {
       const points = shape.shape === 'line' || shape.shape === 'area' ? shape.points : [];

@@ -24,6 +24,8 @@ it('writes a level in each unit', () => {
   expect(core.bareLevel(0, 'dBmV')).toBe('0.0');
   expect(core.level(0, 'dBuV')).toBe('60.0\u00A0dB\u00B5V');
   expect(core.bareLevel(0, 'dBm75')).toBe('\u221248.8');
+  // 10 lg(1000 * 0.001² / 50) = -46.99 dBm.
+  expect(core.level(0, 'dBm50')).toBe('\u221247.0\u00A0dBm/50');
   expect(core.bareLevel(0, 'mV')).toBe('1.00');
 });
 

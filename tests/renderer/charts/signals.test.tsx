@@ -111,11 +111,16 @@ describe('the axis of levels', () => {
       38.7506,
       4,
     );
+    // 0 dBm in 50 ohm is 46.99 dBmV (definition).
+    expect(levelTicks(span, 'dBm50', 8).find(({ text }) => text === '\u221210')?.levelDbmv).toBeCloseTo(
+      36.9897,
+      4,
+    );
     // 40 dBmV is 100 mV (definition: 0 dBmV = 1 mV).
     expect(levelTicks(span, 'mV', 8).find(({ text }) => text === '100')?.levelDbmv).toBeCloseTo(40, 9);
   });
 
-  it.each(['dBmV', 'dBuV', 'dBm75', 'mV'] as const)(
+  it.each(['dBmV', 'dBuV', 'dBm75', 'dBm50', 'mV'] as const)(
     'has some, and no more than there is room for, in %s',
     (unit) => {
       for (const low of [-60, -3, 30])
