@@ -11,6 +11,8 @@ export type ArchiveBench = Readonly<{
   sweeps: number;
   stations: number;
   bytesAReading: number;
+  /** Nothing judged before: the list as it is shown at once, and until every station in it is judged. */
+  firstGlanceMs: number;
   firstListMs: number;
   verifyMs: number;
   rows: readonly BenchRow[];
@@ -79,6 +81,8 @@ export async function measureArchive(folder: string, sweepCount: number): Promis
   });
   const { handlers } = backend;
   const start = performance.now();
+  await handlers['stations.list']({ atOnce: true }, signal);
+  const firstGlanceMs = performance.now() - start;
   const { stations } = await handlers['stations.list']({}, signal);
   const firstListMs = performance.now() - start;
   const listMs = await medianMs(() => handlers['stations.list']({}, signal));
@@ -132,6 +136,7 @@ export async function measureArchive(folder: string, sweepCount: number): Promis
     sweeps: sweepCount,
     stations: stations.length,
     bytesAReading: bytes / (sweepCount * CHANNELS),
+    firstGlanceMs,
     firstListMs,
     verifyMs,
     rows: [

@@ -49,7 +49,8 @@ console.log(
 const seconds = (spentMs: number) => `${(spentMs / 1000).toFixed(1)} s`;
 console.log(
   `  ${archive.bytesAReading.toFixed(2)} bytes a reading on disk; filled in ${seconds(fillMs)}, ` +
-    `verified in ${seconds(archive.verifyMs)}, all stations judged anew in ${seconds(archive.firstListMs)}`,
+    `verified in ${seconds(archive.verifyMs)}; with nothing judged before its list is there in ` +
+    `${archive.firstGlanceMs.toFixed(0)} ms, and every station judged in ${seconds(archive.firstListMs)}`,
 );
 table('archive: read', archive.rows);
 table('all records at once, through the handlers', quality);
