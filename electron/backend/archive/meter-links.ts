@@ -46,7 +46,12 @@ export function meterLinkStatements(archive: Database, session: Session) {
   >(`SELECT due_on dueOn FROM meter_calibration
      WHERE maker = ? AND model = ? AND serial_number = ? AND (? <> '' OR adapter IS ?)
      ORDER BY order_ms DESC, seq DESC LIMIT 1`);
+  const sweepsOfMeters = archive
+    .prepare<[], string>("SELECT sweep_id FROM sweep WHERE source = 'meter' ORDER BY seq")
+    .pluck();
   return {
+    /** The ids of all sweeps that a meter read, in the order in which this archive got them. */
+    sweepsOfMeters: (): readonly string[] => sweepsOfMeters.all(),
     /** @param seq  the sweep's */
     addPortion: (seq: number, place: number, body: Uint8Array): void => {
       addPortion.run(seq, place, body);

@@ -1,9 +1,10 @@
 import type { Output } from '../../../core/bridge/contract.ts';
+import type { Archive } from '../archive/open.ts';
 import type { SweepRow } from '../archive/sweeps.ts';
 import { rereadTape, TapeMismatch } from '../meters/reread-tape.ts';
 import { joinPortions, type Tape, unpackTape } from '../meters/tape.ts';
 import { readingOf, readingRowOf } from './as-records.ts';
-import { refused, type ServiceParts } from './service-parts.ts';
+import { refused } from './service-parts.ts';
 
 /** What of a reading its bytes can prove: the place in the sweep, the frequency and the level. */
 const provable = ({
@@ -16,7 +17,7 @@ const provable = ({
  * @throws  Refused when the bytes are damaged, or are not those of this sweep
  */
 export async function rereadSweep(
-  { archive }: Pick<ServiceParts, 'archive'>,
+  { archive }: Readonly<{ archive: Pick<Archive, 'sweeps' | 'meterLinks'> }>,
   sweep: SweepRow,
 ): Promise<Output<'sweeps.reread'>> {
   const whole = archive.meterLinks.bytes(sweep.seq);
