@@ -1,5 +1,6 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { bareMhz, levelWord, signedDecimal } from '../format.ts';
+import { AxisUnit } from './AxisUnit.tsx';
 import type { SeriesNames } from './cursor-values.ts';
 import { type EndLabel, placedEnds } from './end-labels.ts';
 import { Readout } from './Readout.tsx';
@@ -38,9 +39,7 @@ export function ChartOverlay(props: ChartOverlayProps) {
   const worst = seen.find((row) => row.frequencyMhz === props.worstMhz);
   return (
     <svg className="overlay" width={width} height={props.height} aria-hidden="true">
-      <text className="tick tick--unit" x={plot.left - 8} y={14} textAnchor="end">
-        {levelWord(props.unit)}
-      </text>
+      <AxisUnit unit={levelWord(props.unit)} x={plot.left - 8} y={14} />
       {props.heading !== '' && (
         <text className="label" x={plot.left + 4} y={15}>
           {props.heading}

@@ -1,3 +1,4 @@
+import { AxisUnit } from './AxisUnit.tsx';
 import type { PlotBox } from './scale.ts';
 
 export type LevelGridProps = Readonly<{
@@ -19,8 +20,6 @@ export const LevelGrid = ({ plot, unit, lines }: LevelGridProps) => (
         </text>
       </g>
     ))}
-    <text className="tick tick--unit" x={plot.left - 10} y={plot.top - 10} textAnchor="end">
-      {unit}
-    </text>
+    <AxisUnit unit={unit} x={plot.left - 10} y={plot.top - 10} />
   </>
 );

@@ -1,6 +1,7 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import { levelWord, oneDecimal } from '../format.ts';
 import type { How } from '../how/how.ts';
+import { AxisUnit } from './AxisUnit.tsx';
 import { Crosshair } from './Crosshair.tsx';
 import type { SeasonPoint } from './SeasonPicture.tsx';
 import { apart, type Span, xAt, yAt } from './scale.ts';
@@ -58,9 +59,7 @@ export function SeasonOverlay(props: SeasonOverlayProps) {
         );
   return (
     <svg className="overlay" width={width} height={height} aria-hidden="true">
-      <text className="tick tick--unit" x={levels.left - 8} y={levels.top - 12} textAnchor="end">
-        {levelWord(props.levelUnit)}
-      </text>
+      <AxisUnit unit={levelWord(props.levelUnit)} x={levels.left - 8} y={levels.top - 12} />
       <text className="tick tick--unit" x={levels.left + 4} y={levels.top - 12}>
         {names.band}
       </text>

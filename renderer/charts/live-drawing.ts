@@ -6,6 +6,7 @@ import { bareLevel, bareMhz, levelWord } from '../format.ts';
 import { levelTicks } from './level-ticks.ts';
 import {
   AXIS_HEIGHT,
+  axisUnitAt,
   levelPlot,
   levelSpan,
   type PlotBox,
@@ -118,7 +119,9 @@ export function drawLive(pen: Pen, picture: LivePicture): void {
     );
     words(pen, tick.text, plot.left - 8, y(tick.levelDbmv) + 5, inks.ink, small, 'right');
   }
-  words(pen, levelWord(picture.unit), plot.left - 8, 14, inks.soft, small, 'right');
+  const unit = levelWord(picture.unit);
+  const unitAt = axisUnitAt(unit, plot.left - 8);
+  words(pen, unit, unitAt.x, 14, inks.soft, small, unitAt.anchor);
   if (design !== null) drawDesign(pen, picture, plot, x, y);
   polyline(
     pen,

@@ -95,3 +95,10 @@ export function apart(labels: readonly Label[], gap: number, plot: PlotBox): rea
     })
     .toReversed();
 }
+
+/** As many letters fit in beside an axis; a longer unit begins at the picture's edge instead of being cut off there. */
+const LETTERS_BESIDE = 5;
+
+/** Where the unit of a vertical axis stands: it ends at x with the numbers, or begins at the edge. */
+export const axisUnitAt = (unit: string, x: number): Readonly<{ x: number; anchor: 'end' | 'start' }> =>
+  unit.length <= LETTERS_BESIDE ? { x, anchor: 'end' } : { x: 1, anchor: 'start' };

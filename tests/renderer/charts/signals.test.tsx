@@ -5,7 +5,9 @@ import { rowTargets } from '../../../core/line/row-targets.ts';
 import { DeviationStrip } from '../../../renderer/charts/DeviationStrip.tsx';
 import { levelTicks } from '../../../renderer/charts/level-ticks.ts';
 import { type ChartRow, chartRows } from '../../../renderer/charts/rows.ts';
+import { axisUnitAt } from '../../../renderer/charts/scale.ts';
 import { shapeOf, signalRuns, signalWords } from '../../../renderer/charts/signal-marks.ts';
+import { levelWord } from '../../../renderer/format.ts';
 import { station } from '../sheet-records.ts';
 
 afterEach(cleanup);
@@ -118,6 +120,12 @@ describe('the axis of levels', () => {
     );
     // 40 dBmV is 100 mV (definition: 0 dBmV = 1 mV).
     expect(levelTicks(span, 'mV', 8).find(({ text }) => text === '100')?.levelDbmv).toBeCloseTo(40, 9);
+  });
+
+  it('stand under a unit that is not cut off at the edge of the picture, however long', () => {
+    for (const unit of ['dBmV', 'dBuV', 'dBm75', 'mV'] as const)
+      expect(axisUnitAt(levelWord(unit), 44)).toEqual({ x: 44, anchor: 'end' });
+    expect(axisUnitAt(levelWord('dBm50'), 44)).toEqual({ x: 1, anchor: 'start' });
   });
 
   it.each(['dBmV', 'dBuV', 'dBm75', 'dBm50', 'mV'] as const)(
