@@ -40,6 +40,7 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
   let workbench: RunningWorkbench;
   let page: Page;
   const complaints: string[] = [];
+  let lastPath = '';
 
   /** A fresh browser profile at the workbench's link, every complaint of the page kept. */
   async function openPage(): Promise<Page> {
@@ -140,7 +141,8 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
       .first()
       .waitFor(wait);
     const second = await openTestStation(3);
-    await connect(second.meter.path);
+    lastPath = second.meter.path;
+    await connect(lastPath);
     await page
       .getByRole('option', { name: /partial/i })
       .first()
@@ -161,6 +163,12 @@ describe.skipIf(browser === null)('the main job, in a browser, with a meter on a
     workbench = await startWorkbench(dataDir);
     page = await openPage();
     await page.getByText('07 Mill Lane').click();
+    // The meter of the last time lies ready, also after a restart.
+    await press(/^Meter:/);
+    await page.getByText(/Used last: .* QIW-0042, at /).waitFor(wait);
+    expect(await page.getByLabel('Path of the port').inputValue()).toBe(lastPath);
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached', ...wait });
     const sweepCount = () => {
       const archive = new Database(join(dataDir, 'tiltwright.sqlite'), { readonly: true });
       const count = archive.prepare('SELECT count(*) FROM sweep').pluck().get();
