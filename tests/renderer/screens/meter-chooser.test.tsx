@@ -1,5 +1,6 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { Fragment, StrictMode } from 'react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Output } from '../../../core/bridge/contract.ts';
 import type { FoundPort } from '../../../core/bridge/records.ts';
@@ -25,8 +26,13 @@ const connected = {
   connectedAt: '2026-11-25T09:00:00.000Z',
 } as const;
 
+type FragmentLike = typeof Fragment | typeof StrictMode;
+
 /** The chooser over a host whose ports a test changes, and whose connecting a test ends. */
-async function opened(last: () => Output<'meters.last'>['last'] = () => null) {
+async function opened(
+  last: () => Output<'meters.last'>['last'] = () => null,
+  Around: FragmentLike = Fragment,
+) {
   const ports: FoundPort[] = [];
   const answer = Promise.withResolvers<typeof connected>();
   const scripted = scriptedClient({
@@ -60,9 +66,11 @@ async function opened(last: () => Output<'meters.last'>['last'] = () => null) {
   workbench.listen();
   await act(async () => {
     render(
-      <BenchContext value={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }}>
-        <MeterChooser />
-      </BenchContext>,
+      <Around>
+        <BenchContext value={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }}>
+          <MeterChooser />
+        </BenchContext>
+      </Around>,
     );
   });
   const looked = () => scripted.names().filter((name) => name === 'meters.find').length;
@@ -142,4 +150,14 @@ it('has a path ready that was typed last time, and changes nothing under a hand 
   one.ports.push(usb);
   await one.pass(2100);
   expect(chosenWay()).toBe(':simulated');
+});
+
+it('opens no port by being shown, though every effect of it runs twice (React, StrictMode)', async () => {
+  const one = await opened(() => lastAt('/dev/ttyUSB0'), StrictMode);
+  one.ports.push(usb);
+  await one.pass(10_000);
+  expect(one.looked()).toBeGreaterThan(2);
+  expect(one.names()).not.toContain('meters.connect');
+  await one.press('Connect');
+  expect(one.names().filter((name) => name === 'meters.connect')).toHaveLength(1);
 });
