@@ -49,10 +49,30 @@ for (const [fault, text] of faults) console.log(`  ${fault}\n    ${JSON.stringif
 
 /** Five megabytes of what one file repeats, and how long bare papaparse needs to split the same text. */
 for (const [what, head, body] of [
-  ['channel table', 'Frequency\tPower\tSNR\tModulation\n', '570.00 MHz\t-11.20 dBmV\t36.61 dB\t256QAM\n'],
-  ['own CSV', 'frequency_mhz,level_dbmv,kind,mer_db,label\n', '570.25,-11.25,qam,36.61,Channel 57\n'],
+  [
+    'channel table',
+    'Frequency\tPower\tSNR\tModulation\n',
+    (mhz: string, level: string, mer: string) => `${mhz} MHz\t${level} dBmV\t${mer} dB\t256QAM\n`,
+  ],
+  [
+    'own CSV',
+    'frequency_mhz,level_dbmv,kind,mer_db,label\n',
+    (mhz: string, level: string, mer: string, i: number) => `${mhz},${level},qam,${mer},Channel ${i}\n`,
+  ],
 ] as const) {
-  const text = head + body.repeat(Math.ceil(5e6 / body.length));
+  // Rows that differ, so that nothing can be remembered of the one before.
+  const rows: string[] = [];
+  for (let i = 0, length = 0; length < 5e6; i++) {
+    const row = body(
+      (54 + i * 0.0093).toFixed(4),
+      (14 * Math.sin(i / 97)).toFixed(2),
+      (36 + 3 * Math.cos(i / 31)).toFixed(2),
+      i,
+    );
+    rows.push(row);
+    length += row.length;
+  }
+  const text = head + rows.join('');
   const times = (run: () => void) => {
     const began = process.cpuUsage();
     run();

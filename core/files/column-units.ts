@@ -18,6 +18,8 @@ export type Cell = Readonly<{ digits: string; unit: string; where: string }>;
 export type Reader = Readonly<{
   unit: FrequencyUnit | LevelUnit | 'in the cells';
   read: (cell: Cell) => Result<number, 'no-unit' | 'wrong-unit' | 'out-of-range'>;
+  /** The same of what most cells are; null for every other, whatever `read` says of it. */
+  quick: (digits: string, unit: string) => number | null;
 }>;
 
 /** No level of a line, and no sum of such, comes near this. */
@@ -62,8 +64,15 @@ export function frequencyReader(
       'the unit of frequency is not certain; write "frequency_mhz" in the header',
     );
   }
+  const only = told ?? 'MHz';
   return done({
     unit: told ?? 'in the cells',
+    quick: (digits, written) => {
+      const unit = written === '' ? only : frequencyUnitOf(written);
+      if (unit === null || (own !== null && own !== unit)) return null;
+      const frequencyMhz = mhzFromWritten(numberWritten(digits) ?? Number.NaN, unit);
+      return frequencyMhz > 0 && frequencyMhz <= TOP_OF_ALL_MHZ ? frequencyMhz : null;
+    },
     read: (cell) => {
       if (cell.unit === '') return frequencyOf(cell, told ?? 'MHz');
       const unit = frequencyUnitOf(cell.unit);
@@ -119,6 +128,14 @@ export function levelReader(
   }
   return done({
     unit: own ?? 'in the cells',
+    quick: (digits, written) => {
+      // A longer unit may count tenths.
+      if (written.length > 4 || column.word.parts !== 1) return null;
+      const unit = written === '' ? own : levelUnitOf(written);
+      if (unit === null || (own !== null && own !== unit)) return null;
+      const value = numberWritten(digits);
+      return value === null || Math.abs(value) > BEYOND_ANY_DBMV ? null : dbmvFromWritten(value, unit);
+    },
     read: (cell) => {
       const unit = cell.unit === '' ? own : levelUnitOf(cell.unit);
       if (unit === null || (own !== null && own !== unit))

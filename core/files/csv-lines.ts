@@ -38,11 +38,14 @@ const headedByNumber = /^\s*#\s*[,;|\t]/;
 
 /** Told by its first sign, so that most lines are looked at no further. */
 const mayBeNoRow = /^\s*[#"|+:=_\u2500-\u257F-]/;
+/** The same for any line of a text. */
+const anyNoRow = /^[^\S\n]*[#"|+:=_\u2500-\u257F-]/m;
 /** As a spreadsheet keeps a comment line that has a separator in it. */
 const quotedComment = /^"#+([^"]*)"[;,\t]*$/;
 
 /** Empties lines that begin with # and lines that are drawn, but not inside a quoted cell. */
 function withoutComments(text: string): Readonly<{ bare: string; comments: NotedLine[] }> {
+  if (!anyNoRow.test(text)) return { bare: text, comments: [] };
   let quoted = false;
   const comments: NotedLine[] = [];
   const lines = text.split('\n');

@@ -13,6 +13,9 @@ const spellings = new Map<string, FrequencyUnit>([
   ['khz', 'kHz'],
   ['mhz', 'MHz'],
   ['ghz', 'GHz'],
+  // As most files write them.
+  ['MHz', 'MHz'],
+  ['Hz', 'Hz'],
 ]);
 
 /**
@@ -35,7 +38,7 @@ export function mhzFromWritten(written: number, unit: FrequencyUnit): number {
  * @source   contract, section 1
  */
 export const frequencyUnitOf = (written: string): FrequencyUnit | null =>
-  spellings.get(written.toLowerCase()) ?? null;
+  spellings.get(written) ?? spellings.get(written.toLowerCase()) ?? null;
 
 /**
  * The one unit in which every bare number is a frequency between 1 and 3000 MHz.

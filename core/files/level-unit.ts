@@ -25,6 +25,8 @@ const spellings = new Map<string, LevelUnit>([
   ['dbuv', 'dBuV'],
   ['dbm', 'dBm'],
 ]);
+/** As most files write them, looked at no further. */
+const usual = new Map<string, LevelUnit>([...spellings.values()].map((unit) => [unit, unit]));
 /** Around the unit itself: a count of parts, and the impedance that all levels here have anyway. */
 const around =
   /^(?:tenths?|hundredths?)\s*(?:of\s+)?(?:a\s+)?|\s*[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)?\s*\)?$/gi;
@@ -35,10 +37,12 @@ const around =
  * @source   contract, section 1
  */
 export const levelUnitOf = (written: string): LevelUnit | null =>
+  usual.get(written) ??
   spellings.get(
     written
       .replace(around, '')
       .toLowerCase()
       .replace(/[\u00B5\u03BC]/g, 'u')
       .replace(/\s/g, ''),
-  ) ?? null;
+  ) ??
+  null;

@@ -142,9 +142,13 @@ export function readSweepCsv(text: string, fileName: string, told: Told = {}): R
   if (ranges != null && chosen.value.read.every(({ onlyRanges }) => onlyRanges !== null))
     return onOneLine(ranges);
   const rows: LevelRow[] = [];
+  const left: { line: number; reason: string }[] = [];
   const notes: string[] = [];
   for (const { rows: some, notes: said } of chosen.value.read) {
-    for (const row of some) rows.push(row);
+    for (const row of some) {
+      rows.push(row);
+      if (row.reason !== undefined) left.push({ line: row.line ?? 0, reason: row.reason });
+    }
     for (const note of said) if (!notes.includes(note)) notes.push(note);
   }
   if (chosen.value.read.length > 1) notes.unshift(`${chosen.value.read.length} tables were joined`);
@@ -152,7 +156,6 @@ export function readSweepCsv(text: string, fileName: string, told: Told = {}): R
   const [first] = chosen.value.read;
   const columns = all.tables[(chosen.value.numbers[0] ?? 1) - 1]?.columns ?? {};
   const named = Object.entries(columns).map(([role, column]) => [role, column.header]);
-  const left = rows.flatMap(({ line = 0, reason }) => (reason === undefined ? [] : [{ line, reason }]));
   return done({
     rows,
     left,

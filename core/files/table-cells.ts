@@ -13,10 +13,28 @@ const SHOWN = 40;
 const formOf = (cell: string): string =>
   cell.length <= 4 ? cell : cell.slice(0, 3) + cell.replace(/\d/g, '9');
 
+const isDigit = (code: number): boolean => code > 47 && code < 58;
+/** The same question for two cells, without making either form. */
+function isFormOf(one: string, other: string): boolean {
+  if (one.length !== other.length || one.length === 0) return false;
+  const exact = one.length <= 4 ? one.length : 3;
+  for (let i = 0; i < one.length; i++) {
+    const a = one.charCodeAt(i);
+    const b = other.charCodeAt(i);
+    if (a !== b && (i < exact || !isDigit(a) || !isDigit(b))) return false;
+  }
+  return true;
+}
+
+/** So many cells of a column are known again at sight. */
+const MOST_REMEMBERED = 5000;
+
 /** Asks one table for its cells, by row and role. */
 export type TableCells = Readonly<{
   where: (row: CsvRow, role: Role) => string;
   text: (row: CsvRow, role: Role) => string;
+  /** The same for one role of many rows. */
+  texts: (role: Role) => (row: CsvRow) => string;
   written: (row: CsvRow, role: Role) => Written;
   /** The numbers of a column, one of each form and size, with the place where it stands first. */
   numbers: (role: Role, rows?: readonly CsvRow[]) => Cell[];
@@ -67,17 +85,31 @@ export function cellsOf(table: Table, fileName: string): TableCells {
   const lockAt = table.columns.lock?.index ?? columnOfLocks(table);
   const where = (row: CsvRow, role: Role) => placeOf(table, row, role, fileName);
   const text = (row: CsvRow, role: Role) => row.cells[table.columns[role]?.index ?? -1] ?? '';
+  const texts = (role: Role) => {
+    const index = table.columns[role]?.index ?? -1;
+    return (row: CsvRow) => row.cells[index] ?? '';
+  };
+  const frequencyText = texts('frequency');
   const written = (row: CsvRow, role: Role) => writtenIn(text(row, role));
   return {
     where,
     text,
+    texts,
     written,
     numbers: (role, rows = table.body) => {
       const found: Cell[] = [];
       if (table.columns[role] === undefined) return found;
       const seen = new Set<string>();
+      const same = new Set<string>();
+      const textIn = texts(role);
+      let before = '';
       for (const row of rows) {
-        const cell = text(row, role);
+        const cell = textIn(row);
+        // Most rows are written as the one before.
+        if (isFormOf(before, cell)) continue;
+        before = cell;
+        if (same.has(cell)) continue;
+        if (same.size < MOST_REMEMBERED) same.add(cell);
         const form = formOf(cell);
         if (seen.has(form)) continue;
         seen.add(form);
@@ -90,8 +122,9 @@ export function cellsOf(table: Table, fileName: string): TableCells {
     modulation: (row) => row.cells[modulationAt] ?? '',
     lock: (row) => row.cells[lockAt] ?? '',
     isDead: (row) => {
-      if (saysNotLocked(row.cells[lockAt] ?? '')) return true;
-      const tuned = text(row, 'frequency');
+      const locked = row.cells[lockAt] ?? '';
+      if (locked !== '' && saysNotLocked(locked)) return true;
+      const tuned = frequencyText(row);
       const first = tuned.charCodeAt(0);
       // A frequency that begins with 1 to 9 is neither a word nor 0.
       return !(first > 48 && first < 58) && (saysNotLocked(tuned) || isZero(writtenIn(tuned)));

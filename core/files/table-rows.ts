@@ -1,9 +1,9 @@
-import type { LevelRow } from '../line/level-row.ts';
+import type { LevelRow, SignalKind } from '../line/level-row.ts';
 import { done, type Refusal, type Result, refuse } from '../result.ts';
 import { type Beside, type Marked, readersOf, type UnitsBeside } from './column-readers.ts';
 import type { CsvRow } from './csv-lines.ts';
 import { type DecimalSign, plainDigits } from './decimal-marks.ts';
-import { type Parts, partsIn } from './header-words.ts';
+import { type Parts, partsIn, type Role } from './header-words.ts';
 import { saysNotLocked } from './lock-words.ts';
 import { withOneLevel } from './pasted/one-level.ts';
 import { sentRows } from './pasted/row-directions.ts';
@@ -13,7 +13,7 @@ import type { Table } from './pasted/table.ts';
 import { kindOf, kindOfModulation } from './signal-kind.ts';
 import { cellsOf, lockRefusal, type TableCells } from './table-cells.ts';
 import { textOfCell } from './text-cell.ts';
-import { numberWritten } from './written-number.ts';
+import { numberWritten, writtenIn } from './written-number.ts';
 
 /** One table's rows in its order, and how they were read. */
 export type TableRows = Readonly<{
@@ -103,28 +103,77 @@ function merIn(cells: TableCells, row: CsvRow, { merMarks, merParts }: Beside): 
   return done(merDb);
 }
 
+/** So many different cells of a column are remembered; levels and ratios come again and again, frequencies don't. */
+const MOST_REMEMBERED = 5000;
+
+/** What a cell says where that is certain at sight; null where it must be looked at closely. */
+function quickly(cells: TableCells, role: Role, { reader, marks }: Marked, known?: Map<string, number>) {
+  const textIn = cells.texts(role);
+  return (row: CsvRow): number | null => {
+    const text = textIn(row);
+    const before = known?.get(text);
+    if (before !== undefined) return before;
+    const one = writtenIn(text);
+    if (one.kind !== 'number') return null;
+    // A bare number among others with their unit may be a slot that is not locked.
+    if (one.unit === '' && reader.unit === 'in the cells') return null;
+    const value = reader.quick(plainDigits(one.digits, marks), one.unit);
+    if (value !== null && known !== undefined && known.size < MOST_REMEMBERED) known.set(text, value);
+    return value;
+  };
+}
+
 type RowBeingRead = { -readonly [K in keyof LevelRow]: LevelRow[K] };
 
+type Extra = Readonly<{ kind: SignalKind | null; modulation: string }>;
+
 /** Adds what a row says besides frequency and level. */
-function addExtras(row: RowBeingRead, cells: TableCells, from: CsvRow, beside: Beside): Refusal | null {
-  const kindText = cells.text(from, 'kind');
-  const kind = kindText === '' ? null : kindOf(kindText);
-  if (kindText !== '' && kind === null) {
-    const help = `"${kindText.slice(0, 40)}" is not analog, qam, ofdm or cw`;
-    return refuse('bad-kind', cells.where(from, 'kind'), help);
-  }
-  const modulation = textOfCell(cells.modulation(from));
-  const ofKind =
-    kind ?? kindOfModulation(modulation) ?? kindOfModulation(cells.text(from, 'type')) ?? beside.kind;
-  const merDb = merIn(cells, from, beside);
-  if (!merDb.ok) return merDb;
-  const label = textOfCell(cells.text(from, 'label'));
-  if (ofKind !== null) row.kind = ofKind;
-  if (modulation !== '') row.modulation = modulation;
-  if (merDb.value !== null) row.merDb = merDb.value;
-  if (label !== '') row.label = label;
-  if (saysNotLocked(cells.lock(from))) row.unlocked = true;
-  return null;
+function extrasOf(cells: TableCells, beside: Beside) {
+  const extras = new Map<string, Extra>();
+  const mers = new Map<string, number | null>();
+  const extraOf = (kindText: string, modulationText: string, type: string): Extra => {
+    const key = `${kindText}\n${modulationText}\n${type}`;
+    const before = extras.get(key);
+    if (before !== undefined) return before;
+    const modulation = textOfCell(modulationText);
+    const kind =
+      (kindText === '' ? null : kindOf(kindText)) ??
+      kindOfModulation(modulation) ??
+      kindOfModulation(type) ??
+      beside.kind;
+    const extra = { kind, modulation };
+    if (extras.size < MOST_REMEMBERED) extras.set(key, extra);
+    return extra;
+  };
+  const kindIn = cells.texts('kind');
+  const typeIn = cells.texts('type');
+  const merTextIn = cells.texts('mer');
+  const labelIn = cells.texts('label');
+  return (row: RowBeingRead, from: CsvRow): Refusal | null => {
+    const kindText = kindIn(from);
+    const { kind, modulation } = extraOf(kindText, cells.modulation(from), typeIn(from));
+    if (kindText !== '' && kindOf(kindText) === null) {
+      const help = `"${kindText.slice(0, 40)}" is not analog, qam, ofdm or cw`;
+      return refuse('bad-kind', cells.where(from, 'kind'), help);
+    }
+    const merText = merTextIn(from);
+    let merDb = merText === '' ? null : mers.get(merText);
+    if (merDb === undefined) {
+      const read = merIn(cells, from, beside);
+      if (!read.ok) return read;
+      merDb = read.value;
+      // What is no number may be one in another row: that of a slot that is not locked.
+      if (merDb !== null && mers.size < MOST_REMEMBERED) mers.set(merText, merDb);
+    }
+    const label = textOfCell(labelIn(from));
+    if (kind !== null) row.kind = kind;
+    if (modulation !== '') row.modulation = modulation;
+    if (merDb !== null) row.merDb = merDb;
+    if (label !== '') row.label = label;
+    const lock = cells.lock(from);
+    if (lock !== '' && saysNotLocked(lock)) row.unlocked = true;
+    return null;
+  };
 }
 
 /** Levels that no line carries show that their unit is another one than it seems. */
@@ -203,17 +252,24 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
   if (badLock !== null) return badLock;
   const { frequency, level, notes, parts } = readers.value;
   const rows: LevelRow[] = [];
+  const quickMhz = quickly(cells, 'frequency', frequency);
+  const quickDbmv = quickly(cells, 'level', level, new Map());
+  const addExtras = extrasOf(cells, readers.value.beside);
   for (const row of table.body) {
-    const atMhz = frequencyIn(cells, row, frequency);
-    if (!atMhz.ok) return atMhz;
-    const atDbmv = levelIn(cells, row, level);
-    if (!atDbmv.ok) return atDbmv;
-    const reason = atMhz.value.reason ?? atDbmv.value.reason;
-    const read: RowBeingRead = { frequencyMhz: atMhz.value.value, levelDbmv: atDbmv.value.value };
-    const refusal = addExtras(read, cells, row, readers.value.beside);
+    const read: RowBeingRead = { frequencyMhz: quickMhz(row), levelDbmv: quickDbmv(row) };
+    if (read.frequencyMhz === null || read.levelDbmv === null) {
+      const atMhz = frequencyIn(cells, row, frequency);
+      if (!atMhz.ok) return atMhz;
+      const atDbmv = levelIn(cells, row, level);
+      if (!atDbmv.ok) return atDbmv;
+      const reason = atMhz.value.reason ?? atDbmv.value.reason;
+      read.frequencyMhz = atMhz.value.value;
+      read.levelDbmv = atDbmv.value.value;
+      if (atMhz.value.unlocked || atDbmv.value.unlocked) read.unlocked = true;
+      if (reason !== undefined) read.reason = reason;
+    }
+    const refusal = addExtras(read, row);
     if (refusal !== null) return refusal;
-    if (atMhz.value.unlocked || atDbmv.value.unlocked) read.unlocked = true;
-    if (reason !== undefined) read.reason = reason;
     read.line = row.line;
     rows.push(read);
   }

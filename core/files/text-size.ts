@@ -6,8 +6,6 @@ const LONGEST_LINE = 100_000;
 /** As many rows as a spreadsheet has, most of them blank. */
 const MOST_LINE_ENDS = 1_100_000;
 
-const LF = 10;
-const CR = 13;
 /** Neither a blank nor a tab, a comma or a semicolon. */
 const says = (code: number): boolean => code > 32 && code !== 44 && code !== 59;
 
@@ -22,24 +20,26 @@ const says = (code: number): boolean => code > 32 && code !== 44 && code !== 59;
 export function vastRefusal(text: string, fileName: string): Refusal<'too-many'> | null {
   let lines = 0;
   let ends = 0;
-  let isSaying = false;
-  let from = 0;
-  for (let i = 0; i <= text.length; i++) {
-    const code = i < text.length ? text.charCodeAt(i) : LF;
-    if (code !== LF && code !== CR) {
-      isSaying ||= says(code);
-      continue;
-    }
+  // Line ends are looked for; of a line no more than its first signs are looked at.
+  let nextCr = text.indexOf('\r');
+  for (let from = 0; from <= text.length; ) {
+    const lf = text.indexOf('\n', from);
+    if (nextCr >= 0 && nextCr < from) nextCr = text.indexOf('\r', from);
+    const at = nextCr >= 0 && (lf < 0 || nextCr < lf) ? nextCr : lf;
+    const end = at < 0 ? text.length : at;
     ends++;
-    if (isSaying) lines++;
-    if (i - from > LONGEST_LINE)
+    for (let i = from; i < end; i++)
+      if (says(text.charCodeAt(i))) {
+        lines++;
+        break;
+      }
+    if (end - from > LONGEST_LINE)
       return refuse(
         'too-many',
         `${fileName}, line ${ends}`,
-        `${i - from} characters in one line are no row of a table; export one sweep, a row for each frequency`,
+        `${end - from} characters in one line are no row of a table; export one sweep, a row for each frequency`,
       );
-    isSaying = false;
-    from = i + 1;
+    from = end + 1;
   }
   return lines <= MOST_LINES && ends <= 2 * MOST_LINE_ENDS
     ? null

@@ -22,10 +22,12 @@ export type FoundTable = Readonly<{
 }>;
 
 type Readings = readonly number[];
-const frequenciesOf = (read: Result<TableRows> | null): Readings =>
-  read?.ok === true
-    ? read.value.rows.flatMap(({ frequencyMhz }) => (frequencyMhz === null ? [] : [frequencyMhz]))
-    : [];
+function frequenciesOf(read: Result<TableRows> | null): Readings {
+  const found: number[] = [];
+  if (read?.ok === true)
+    for (const { frequencyMhz } of read.value.rows) if (frequencyMhz !== null) found.push(frequencyMhz);
+  return found;
+}
 const lowest = (all: Readings) => all.reduce((low, one) => Math.min(low, one), Number.POSITIVE_INFINITY);
 const highest = (all: Readings) => all.reduce((high, one) => Math.max(high, one), Number.NEGATIVE_INFINITY);
 

@@ -61,6 +61,9 @@ export type Footed = Readonly<{ text: string; footers: readonly NotedLine[] }>;
  * @source   contract, section 1: units may stand beside the table
  */
 export function withoutFooter(text: string): Footed {
+  const whole = text.trimEnd();
+  // Most files end with a row, and are looked at no further.
+  if (!saysUnitsOnly(whole.slice(whole.lastIndexOf('\n') + 1))) return { text, footers: [] };
   const lines = text.split('\n');
   const footers: NotedLine[] = [];
   let at = lines.length - 1;

@@ -11,6 +11,12 @@ const DEEPEST = 12;
 
 /** What a list or an object begins with. Three dots of a log's date or a section's name are none. */
 const begins = /^\uFEFF?\s*(?:\[\s*[[{]|\{\s*["}])/;
+/**
+ * Whether a text begins as a list or an object of JSON does.
+ * @returns  true also for what is none further on
+ * @source   RFC 8259
+ */
+export const beginsAsJson = (text: string): boolean => begins.test(text);
 const token = /"(?:[^"\\]|\\.)*"|[{}[\],:]|[^\s{}[\],:"]+|\n/g;
 
 const isJson = (text: string): boolean => {
@@ -118,7 +124,7 @@ function faultLine(text: string): number {
  * @source   RFC 8259; section 4: "The names within an object SHOULD be unique"
  */
 export function jsonTree(text: string, fileName: string): Result<JsonNode, 'not-json' | 'bad-key'> | null {
-  if (!begins.test(text)) return null;
+  if (!beginsAsJson(text)) return null;
   const bare = text.replace(/^\uFEFF/, ' ');
   try {
     const node = isJson(bare) ? new Reading(bare, 1).value() : lines(bare);

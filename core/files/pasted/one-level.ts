@@ -19,6 +19,8 @@ const pair = new RegExp(
   `^(${number})\\s*(${unit})?\\s*(?:[/|;,]\\s+|\\s*/\\s*|\\(\\s*)(${number})\\s*(${unit})?\\s*\\)?$`,
   'i',
 );
+const parts = /[/|;,(]/;
+const NO_PAIR = done(null);
 const mayBePair = /\d\s*(?:db\S*)?\s*[/|;,(]\s*[+-]?\d/i;
 
 const dbmvOf = ({ digits, unit: written }: Given): number | null => {
@@ -44,7 +46,7 @@ type Split = Result<string | null, 'two-levels'>;
 
 /** A cell with two levels as one with its unit; null where it is no such cell. */
 function splitCell(cell: string, heading: readonly LevelUnit[], where: string): Split {
-  if (cell.length > LONGEST_CELL || !mayBePair.test(cell)) return done(null);
+  if (!parts.test(cell) || cell.length > LONGEST_CELL || !mayBePair.test(cell)) return NO_PAIR;
   const minus = cell.replace(/\u2212/g, '-').replace(/[\u00A0\u202F]/g, ' ');
   const match = pair.exec(minus);
   if (match === null) return done(null);

@@ -9,6 +9,9 @@ const summary =
  * @source   common practice, no published source; the words of spreadsheets
  */
 export function isSummary(row: CsvRow): boolean {
-  const first = row.cells.find((cell) => cell !== '');
-  return first !== undefined && first.length < 40 && summary.test(first);
+  let first = row.cells[0];
+  if (first === '') first = row.cells.find((cell) => cell !== '');
+  // A row that begins with a digit or a sign is none.
+  if (first === undefined || first.charCodeAt(0) < 65) return false;
+  return first.length < 40 && summary.test(first);
 }

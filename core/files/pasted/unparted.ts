@@ -2,6 +2,7 @@ import { done, type Result, refuse } from '../../result.ts';
 import type { NotedLine } from '../csv-lines.ts';
 import type { Role } from '../header-words.ts';
 import { jsonTables } from './json-tables.ts';
+import { beginsAsJson } from './json-tree.ts';
 import { loggedTable } from './logged-lines.ts';
 import { clashRefusal, type TableRefusal, type Tables } from './tables.ts';
 import { walkedTables } from './walked-names.ts';
@@ -54,6 +55,7 @@ export function tablesInJson(
   needed: readonly Role[],
   fileName: string,
 ): Result<Tables, TableRefusal> | null {
+  if (!beginsAsJson(text)) return null;
   const read = jsonTables(text.replace(/\r\n?/g, '\n'), needed, fileName);
   if (read === null || !read.ok) return read;
   const { tables, rest } = read.value;
