@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { createInterface } from 'node:readline';
-import { expect, it } from 'vitest';
+import { expect, it, onTestFinished } from 'vitest';
 
 const program = `
   import { watchSleep } from './electron/backend/meters/sleep-watch.ts';
@@ -14,6 +14,7 @@ it.skipIf(process.platform === 'win32')(
     const child = spawn(process.execPath, ['--input-type=module-typescript', '-e', program], {
       stdio: ['ignore', 'pipe', 'inherit'],
     });
+    onTestFinished(() => void child.kill('SIGKILL'));
     const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
     expect((await lines.next()).value).toBe('awake');
     await new Promise((resolve) => setTimeout(resolve, 1500));
@@ -21,7 +22,6 @@ it.skipIf(process.platform === 'win32')(
     await new Promise((resolve) => setTimeout(resolve, 7200));
     child.kill('SIGCONT');
     const said = await lines.next();
-    child.kill('SIGKILL');
     expect(said.value).toMatch(/^slept [678]$/);
   },
 );
