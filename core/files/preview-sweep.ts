@@ -3,7 +3,7 @@ import type { Refusal } from '../result.ts';
 import type { NotedLine } from './csv-lines.ts';
 import type { FoundTable } from './pasted/choose-tables.ts';
 import { separatorName } from './pasted/grid.ts';
-import { readSweepCsv, type Told, tablesOfSweep } from './sweep-csv.ts';
+import { sweepOfTables, type Told, tablesOfSweep } from './sweep-csv.ts';
 import { isTouchstone, readResponse } from './touchstone/response.ts';
 
 /** What is shown of a file before anybody accepts it. */
@@ -86,7 +86,7 @@ export function previewSweep(text: string, fileName: string, told: Told = {}): S
   if (!tables.ok) return { ...nothing, refusal: tables, asks: asksAfter(tables) };
   const { all, found } = tables.value;
   const known = { ...nothing, separator: separatorName(all.separator), tables: found, rest: all.rest };
-  const read = readSweepCsv(text, fileName, told);
+  const read = sweepOfTables(tables.value, fileName, told);
   if (!read.ok) return { ...known, refusal: read, asks: asksAfter(read) };
   const { rows, left, understood } = read.value;
   const levels: (readonly [number, number])[] = [];

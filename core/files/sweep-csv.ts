@@ -78,6 +78,13 @@ const proseFor = (table: Table, { comments }: Tables) =>
 /** What is said below is said of the one table above it. */
 const footFor = ({ tables, footers }: Tables) => unitsInProse(tables.length === 1 ? footers : []);
 
+/** The tables of a text, what each is, and its rows or why it can't be read. */
+export type SweepTables = Readonly<{
+  all: Tables;
+  read: readonly Result<TableRows>[];
+  found: readonly FoundTable[];
+}>;
+
 /**
  * The tables of a text, each read by itself.
  * @param text      as decoded
@@ -86,11 +93,7 @@ const footFor = ({ tables, footers }: Tables) => unitsInProse(tables.length === 
  * @returns  what each table is and its rows or why it can't be read; or a refusal where no table is certain
  * @source   contract, section 1
  */
-export function tablesOfSweep(
-  text: string,
-  fileName: string,
-  told: Told = {},
-): Result<Readonly<{ all: Tables; read: readonly Result<TableRows>[]; found: readonly FoundTable[] }>> {
+export function tablesOfSweep(text: string, fileName: string, told: Told = {}): Result<SweepTables> {
   const all = readTables(text, fileName, ['frequency', 'level']);
   if (!all.ok) return onOneLine(all);
   const { tables } = all.value;
@@ -133,8 +136,22 @@ export function tablesOfSweep(
  */
 export function readSweepCsv(text: string, fileName: string, told: Told = {}): Result<ReadSweep> {
   const tables = tablesOfSweep(text, fileName, told);
-  if (!tables.ok) return tables;
-  const { all, read, found } = tables.value;
+  return tables.ok ? sweepOfTables(tables.value, fileName, told) : tables;
+}
+
+/**
+ * The sweep that the tables of a text make.
+ * @param tables    as read
+ * @param fileName  named in every refusal
+ * @param told      as for `readSweepCsv`
+ * @returns  what `readSweepCsv` does of the same text
+ * @source   contract, section 1
+ */
+export function sweepOfTables(
+  { all, read, found }: SweepTables,
+  fileName: string,
+  told: Told = {},
+): Result<ReadSweep> {
   const chosen = chosenTables(found, read, told.table ?? null, fileName);
   if (!chosen.ok) return onOneLine(chosen);
   if (told.table === undefined && all.stray !== null) return onOneLine(strayRefusal(all.stray, fileName));
