@@ -1,7 +1,9 @@
+import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { SeasonPlan } from '../../core/season/plan.ts';
 import type { SeasonRow } from '../../core/season/rows.ts';
 import { spanDemandDb } from '../../core/season/span.ts';
 import {
+  bareLevel,
   bareMhz,
   level,
   mhz,
@@ -19,18 +21,25 @@ const inside = (valueDb: number): string =>
   valueDb < 0 ? `(${signedDecimal(valueDb)})` : oneDecimal(valueDb);
 
 /** One temperature of the year: what comes out at both ends of the band, and where the control stands for it. */
-export function howSeasonRow(plan: SeasonPlan, row: SeasonRow, unit: TemperatureUnit): How {
+export function howSeasonRow(
+  plan: SeasonPlan,
+  row: SeasonRow,
+  unit: TemperatureUnit,
+  levelUnit: LevelUnitName,
+): How {
   const { design, span, gainControl } = plan;
+  // Decibels can be added to a level in decibels, not to millivolts.
+  const summed = levelUnit === 'mV' ? 'dBmV' : levelUnit;
   const at = (frequencyMhz: number, targetDbmv: number) => {
     const demandDb = spanDemandDb(span, frequencyMhz, row.ambientC, gainControl.setAtC);
     return {
       name: mhz(frequencyMhz),
-      text: `${oneDecimal(targetDbmv)} \u2212 ${inside(demandDb)} + ${inside(row.controlDb)} \u00B7 \u221A(${bareMhz(frequencyMhz)} / ${bareMhz(gainControl.topMhz)})`,
+      text: `${bareLevel(targetDbmv, summed)} \u2212 ${inside(demandDb)} + ${inside(row.controlDb)} \u00B7 \u221A(${bareMhz(frequencyMhz)} / ${bareMhz(gainControl.topMhz)})`,
     };
   };
   return plainHow({
     title: `The output at ${temperature(row.ambientC, unit)}`,
-    value: `${level(row.highDbmv, 'dBmV')} at ${mhz(design.highMhz)}, ${level(row.lowDbmv, 'dBmV')} at ${mhz(design.lowMhz)}`,
+    value: `${level(row.highDbmv, levelUnit)} at ${mhz(design.highMhz)}, ${level(row.lowDbmv, levelUnit)} at ${mhz(design.lowMhz)}`,
     words: `The design, less what the span takes more than at ${temperature(gainControl.setAtC, unit)}, where the control was set, and what the control adds: ${signedDb(row.controlDb)}${row.atLimit ? ', its end' : ''}. ${followedWords(plan)}`,
     formula: 'out = design \u2212 (loss now \u2212 loss when set) + c \u00B7 \u221A(f / top)',
     items: [at(design.highMhz, design.highDbmv), at(design.lowMhz, design.lowDbmv)],

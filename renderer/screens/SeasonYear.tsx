@@ -168,7 +168,7 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
     key: String(row.ambientC),
     at: temperature(row.ambientC, unit).replace(/\s.*$/, ''),
     standing: standingOf(view, row),
-    how: told.has(i) ? howSeasonRow(view.plan, row, unit) : null,
+    how: told.has(i) ? howSeasonRow(view.plan, row, unit, levelUnit) : null,
   }));
   const table = (
     <SeasonTable

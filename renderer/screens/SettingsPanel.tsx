@@ -1,10 +1,9 @@
 import { useState } from 'react';
 import type { Settings } from '../../core/bridge/settings-calls.ts';
 import { MeterUncertainty } from '../../core/files/meter-uncertainty.ts';
-import { budgetOf, channelUncertaintyDb } from '../../core/uncertainty/budget.ts';
-import { goodToDb } from '../../core/uncertainty/shares.ts';
 import { celsiusFromFahrenheit, fahrenheitFromCelsius, perDegreeCFromPerDegreeF } from '../../core/units.ts';
-import { plusMinus } from '../format.ts';
+import { howGoodTo } from '../how/meter.ts';
+import { HowText } from '../parts/HowText.tsx';
 import { Panel } from '../parts/Panel.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Quantity } from '../parts/Quantity.tsx';
@@ -95,7 +94,7 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
   };
   const degree = settings.temperatureUnit;
   const changed = numbers.some(({ key }) => draft[key] !== held[key]);
-  const goodTo = goodToDb(channelUncertaintyDb(budgetOf({ meter: draft, ambientC: null }), 0.5));
+  const goodTo = howGoodTo(draft);
   const keep = () => {
     if (chosen === STATION) return changeNotes({ meter: draft });
     return changeSettings(
@@ -144,8 +143,11 @@ function MeterNumbers({ settings }: Readonly<{ settings: Settings }>) {
         ))}
       </div>
       <p>
-        With these, one channel’s level is good to <strong>{`${plusMinus(goodTo)}\u00A0dB`}</strong>, 95 of
-        100 times, where nobody wrote the temperature down.
+        With these, one channel’s level is good to{' '}
+        <strong>
+          <HowText how={goodTo} text={goodTo.value} />
+        </strong>
+        , 95 of 100 times, where nobody wrote the temperature down.
       </p>
       <p className="quiet">
         {own === undefined ? 'Nothing of its own is kept: these are the numbers for any meter. ' : ''}

@@ -10,6 +10,7 @@ import { echoDistance } from '../../../core/inspect/distance.ts';
 import type { Finding } from '../../../core/inspect/finding.ts';
 import { SEASON_UNCERTAINTY, seasonChance } from '../../../core/season/monte-carlo.ts';
 import { seasonPlan } from '../../../core/season/plan.ts';
+import { seasonRow } from '../../../core/season/rows.ts';
 import { budgetOf } from '../../../core/uncertainty/budget.ts';
 import { aDegree, degrees } from '../../../renderer/how/degrees.ts';
 import * as drift from '../../../renderer/how/drift.ts';
@@ -17,11 +18,13 @@ import * as gain from '../../../renderer/how/gain-control.ts';
 import type { How } from '../../../renderer/how/how.ts';
 import { findingWords, howFinding } from '../../../renderer/how/inspect.ts';
 import { howPeaking } from '../../../renderer/how/live.ts';
+import { howGoodTo } from '../../../renderer/how/meter.ts';
 import { howLoss, howPathLevel } from '../../../renderer/how/path.ts';
 import { howHeld, howStageInput } from '../../../renderer/how/proposal.ts';
 import * as records from '../../../renderer/how/records.ts';
 import { howLeftOut, howSignals } from '../../../renderer/how/rows.ts';
 import * as season from '../../../renderer/how/season.ts';
+import { howSeasonRow } from '../../../renderer/how/season-row.ts';
 import { howStationWorst } from '../../../renderer/how/stations.ts';
 import { harbourStation } from '../../core/season/harbour-station.ts';
 import published from '../../data/published/nist-individuals-chart.json' with { type: 'json' };
@@ -138,6 +141,8 @@ const everyOne = (unit: 'C' | 'F', length: 'm' | 'ft'): readonly How[] => [
   season.howChance(chance, SEASON_UNCERTAINTY, plan, unit, '98 %'),
   season.howSun(15, unit),
   season.howSwing(swing, 711, plan.span, unit),
+  howGoodTo(MeterUncertainty.parse({})),
+  howSeasonRow(plan, seasonRow(plan, 40), unit, 'dBuV'),
   drift.howFigureNow(flat, 1.1, 'All brought to one temperature.'),
   drift.howFigureNow({ of: 'reserve', name: 'Reserve', limits: { fromDb: -0.5, toDb: 0.5 } }, 0.2, ''),
   drift.howSlope(level, { ...trend, perDegreeDb: 0.018 }, unit),
@@ -224,6 +229,30 @@ describe('the figures', () => {
       '6.13 dB',
     ]);
     expect(how.judged).toContain('Provisional');
+  });
+  // By hand: half-widths of 0.3, 0.4 and 20 times 0.01 dB over root 3 and a standard deviation of 0.1 dB give 0.3266 dB.
+  it('of one level', () => {
+    const how = howGoodTo({
+      ...{ accuracyDb: 0.3, acrossBandDb: 5, repeatabilityDb: 0.1, testPointToleranceDb: 0.4 },
+      ...{ temperatureDbPerC: 0.01, calibratedAtC: 23 },
+    });
+    expect(how.uDb).toBeCloseTo(Math.sqrt((0.09 + 0.16 + 0.04) / 3 + 0.01), 9);
+    expect(plain(how.value)).toBe('\u00B10.6 dB');
+    expect(how.shares.map(({ uDb }) => uDb)).toEqual([
+      expect.closeTo(0.3 / Math.sqrt(3), 9),
+      0.1,
+      expect.closeTo(0.4 / Math.sqrt(3), 9),
+      expect.closeTo(0.2 / Math.sqrt(3), 9),
+    ]);
+  });
+  it('of a row of the year, in the unit that was chosen', () => {
+    const row = seasonRow(plan, 40);
+    const inUnit = (unit: 'dBmV' | 'dBuV' | 'mV') => plain(howSeasonRow(plan, row, 'C', unit).value);
+    expect(inUnit('dBmV')).toBe(
+      `${row.highDbmv.toFixed(1)} dBmV at 870 MHz, ${row.lowDbmv.toFixed(1)} dBmV at 54 MHz`,
+    );
+    expect(inUnit('dBuV')).toContain(`${(row.highDbmv + 60).toFixed(1)} dB\u00B5V`);
+    expect(inUnit('mV')).toMatch(/^\d+ mV at/);
   });
   // By hand: x -1.5, -0.5, 0.5, 1.5 and y 0, -0.3, -0.5, -0.9 give sxy -1.45 on sxx 5.
   it('of a trend', () => {
