@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Input, Label, Radio, RadioGroup, TextArea, TextField } from 'react-aria-components';
 import type { Purpose } from '../../core/bridge/records.ts';
+import type { Encoding } from '../../core/files/encoding.ts';
 import { previewSweep, type SweepPreview } from '../../core/files/preview-sweep.ts';
 import type { Told } from '../../core/files/sweep-csv.ts';
 import { plugIn } from '../format.ts';
@@ -20,6 +21,8 @@ export type ImportSweepProps = Readonly<{
   text: string;
   /** What is to be known of how the file was written. */
   note: string | null;
+  /** In which it is written, byte by byte; null for a paste. */
+  encoding: Encoding | null;
   portName: string;
   testPointLossDb: number;
   purpose: Purpose;
@@ -48,7 +51,15 @@ export function ImportSweep(props: ImportSweepProps) {
   );
 }
 
-function ImportForm({ fileName, text: given, note, portName, testPointLossDb, purpose }: ImportSweepProps) {
+function ImportForm({
+  fileName,
+  text: given,
+  note,
+  encoding,
+  portName,
+  testPointLossDb,
+  purpose,
+}: ImportSweepProps) {
   const busy = useSelected(selectBusy);
   const unit = useSelected(selectLevelUnit);
   const { importSweep } = useWorkbench();
@@ -64,7 +75,14 @@ function ImportForm({ fileName, text: given, note, portName, testPointLossDb, pu
   const isCertain = preview !== null && preview.refusal === null && preview.readingCount > 0;
   const canBeTaken = isCertain && (where === 'port' || Number.isFinite(lossDb));
   const take = () =>
-    importSweep({ fileName, text, purpose, testPointLossDb: where === 'port' ? 0 : lossDb, told });
+    importSweep({
+      fileName,
+      text,
+      ...(encoding === null ? {} : { encoding }),
+      purpose,
+      testPointLossDb: where === 'port' ? 0 : lossDb,
+      told,
+    });
   // A file is still where it was; what was pasted is nowhere else.
   useUnsaved({
     isChanged: isPaste && text.trim() !== '',

@@ -36,6 +36,7 @@ export function SheetDialogs({ dialog, sheet, view }: SheetDialogsProps) {
           fileName={dialog.fileName}
           text={dialog.text}
           note={dialog.note}
+          encoding={dialog.encoding}
           portName={view.port.name}
           testPointLossDb={view.port.testPointLossDb}
           purpose={view.ofThisVisit ? 'as-left' : 'as-found'}

@@ -128,6 +128,7 @@ export function SheetLog({ open, view }: SheetLogProps) {
           <SweepMenu
             sweepId={shownId}
             input={input}
+            isFromFile={view.shown?.summary.source === 'file'}
             canAmend={view.shown !== null && counts(view.shown.summary)}
             reading={reading}
           />

@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components';
 import { Glyph } from '../parts/Glyph.tsx';
-import { saveFile } from '../save-file.ts';
+import { saveBase64, saveFile } from '../save-file.ts';
 import { selectVisitIsOpen } from '../state/select.ts';
 import { responseAsFile, type SweepFormat, sweepAsFile } from '../state/sweep-as-file.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -11,6 +11,8 @@ export type SweepMenuProps = Readonly<{
   sweepId: string | null;
   /** True where the sweep that is shown counts: what does not count can't be put right. */
   canAmend: boolean;
+  /** True where it was taken from a file, which is kept. */
+  isFromFile: boolean;
   /** What went into this station in the same visit, where it was read: then the response between the two can be saved. */
   input: Readonly<{ sweepId: string; portName: string }> | null;
   /** While the meter reads, nothing else is taken in. */
@@ -25,8 +27,8 @@ const formats: readonly Readonly<{ format: SweepFormat; words: string }>[] = [
 ];
 
 /** What is done with a sweep now and then: it is put right, held against the bytes that it was read from, saved in the form that the next reader needs, or taken in from elsewhere. */
-export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps) {
-  const { exportSweep, meterDesk } = useWorkbench();
+export function SweepMenu({ sweepId, canAmend, isFromFile, input, reading }: SweepMenuProps) {
+  const { exportSweep, originalFile, meterDesk } = useWorkbench();
   const { noticed, dialogOpened } = useActions();
   const visitIsOpen = useSelected(selectVisitIsOpen);
   const { file, paste } = useSweepImport();
@@ -41,9 +43,14 @@ export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps)
     if (made.ok) saveFile(made.value.fileName, made.value.text);
     else noticed({ tone: 'problem', text: 'The sweep was not saved.', help: `${made.where}: ${made.help}` });
   };
+  const saveOriginal = async (ofSweepId: string) => {
+    const original = await originalFile(ofSweepId);
+    if (original !== null) saveBase64(original.fileName, original.base64, 'application/octet-stream');
+  };
   const act = (key: unknown) => {
     if (key === 'amend') dialogOpened({ open: 'amend-sweep' });
     else if (key === 'bytes') void (sweepId !== null && meterDesk.holdAgainstBytes(sweepId));
+    else if (key === 'original') void (sweepId !== null && saveOriginal(sweepId));
     else if (key === 'file') chooser.current?.click();
     else if (key === 'paste') paste();
     else void save(key);
@@ -52,6 +59,7 @@ export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps)
   const barred = [
     ...(canAmend && !reading ? [] : ['amend']),
     ...(sweepId === null ? ['bytes', ...formats.map(({ format }) => format)] : []),
+    ...(isFromFile ? [] : ['original']),
     ...(input === null || sweepId === null ? ['response'] : []),
     ...(takesNone ? ['file', 'paste'] : []),
   ];
@@ -85,6 +93,9 @@ export function SweepMenu({ sweepId, canAmend, input, reading }: SweepMenuProps)
                 {words}
               </MenuItem>
             ))}
+            <MenuItem id="original" className="option">
+              Save the file it was taken from
+            </MenuItem>
             <MenuItem id="response" className="option">
               {input === null
                 ? 'Save the response, once what went in is read too'

@@ -1,4 +1,5 @@
 import type { Purpose } from '../../core/bridge/records.ts';
+import type { Encoding } from '../../core/files/encoding.ts';
 import type { Told } from '../../core/files/sweep-csv.ts';
 import { attempt, type Context, helpOf } from './context.ts';
 import { fetchSweeps, renewSheet } from './station-commands.ts';
@@ -85,6 +86,7 @@ export async function chooseSweep(context: Context, sweepId: string): Promise<vo
 export type SweepFile = Readonly<{
   fileName: string;
   text: string;
+  encoding?: Encoding;
   testPointLossDb: number;
   purpose: Purpose;
   told?: Told;
@@ -112,6 +114,12 @@ export async function importSweep(context: Context, file: SweepFile): Promise<bo
   await renewSheet(context, sheet.sheet.station.id);
   return true;
 }
+
+/** @returns  the file that it was taken from, byte by byte, or null after a fault or where there is none */
+export const originalFile = (context: Context, sweepId: string) =>
+  attempt(context, 'export', 'Its file was not saved.', () =>
+    context.client.call('sweeps.original', { sweepId }),
+  );
 
 /** @returns  the file to save, or null after a fault */
 export const exportSweep = (context: Context, sweepId: string) =>

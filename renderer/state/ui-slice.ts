@@ -1,4 +1,5 @@
 import type { StateCreator } from 'zustand/vanilla';
+import type { Encoding } from '../../core/files/encoding.ts';
 
 export type Theme = 'sun' | 'night';
 
@@ -19,7 +20,13 @@ export type Dialog =
   | Readonly<{ open: 'line-up' }>
   | Readonly<{ open: 'trims' }>
   | Readonly<{ open: 'amend-sweep' }>
-  | Readonly<{ open: 'import-sweep'; fileName: string; text: string; note: string | null }>;
+  | Readonly<{
+      open: 'import-sweep';
+      fileName: string;
+      text: string;
+      note: string | null;
+      encoding: Encoding | null;
+    }>;
 
 export type Notice = Readonly<{
   tone: 'problem' | 'news';

@@ -66,6 +66,7 @@ import {
   chooseSweep,
   exportSweep,
   importSweep,
+  originalFile,
   pauseSweep,
   type SweepFile,
   type SweepOrder,
@@ -239,6 +240,7 @@ export function createWorkbench(
     voidSweep: (said: Said) => voidSweep(context, said),
     correctSweep: (correction: SweepCorrection) => correctSweep(context, correction),
     exportSweep: (sweepId: string) => exportSweep(context, sweepId),
+    originalFile: (sweepId: string) => originalFile(context, sweepId),
     addStation: (station: Station) => addStation(context, station),
     keepDesign: (change: DesignChange) => keepDesign(context, change),
     makeReport: (order: ReportOrder, signal: AbortSignal, onProgress: ReportProgress) =>

@@ -1,0 +1,63 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, expect, it, vi } from 'vitest';
+import { SweepMenu } from '../../../renderer/screens/SweepMenu.tsx';
+import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { createWorkbenchStore } from '../../../renderer/state/store.ts';
+import { BenchContext } from '../../../renderer/state/use-workbench.ts';
+import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { scriptedClient } from '../scripted-client.ts';
+
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+const SWEEP = '00000000-0000-4000-8000-000000000007';
+const bytes = Buffer.from('\uFEFFMHz;dBµV\r\n54;96,1\r\n', 'utf16le');
+
+async function opened(isFromFile: boolean) {
+  const scripted = scriptedClient({
+    'sweeps.original': () => ({ fileName: 'pegel.csv', base64: bytes.toString('base64') }),
+  });
+  const store = createWorkbenchStore();
+  const feed = createLiveFeed(() => {});
+  const workbench = createWorkbench(scripted.client, store, feed);
+  render(
+    <BenchContext value={{ store, workbench, feed, now: () => '2026-03-02T10:00:00.000Z' }}>
+      <SweepMenu sweepId={SWEEP} canAmend={false} isFromFile={isFromFile} input={null} reading={false} />
+    </BenchContext>,
+  );
+  await act(async () => void fireEvent.click(screen.getByRole('button', { name: /^Sweep/ })));
+  return { ...scripted, item: screen.getByRole('menuitem', { name: 'Save the file it was taken from' }) };
+}
+
+it('hands out the file that a sweep was taken from, byte by byte', async () => {
+  const handed: { name: string; blob: Blob }[] = [];
+  let last: Blob | null = null;
+  vi.stubGlobal('URL', {
+    createObjectURL: (blob: Blob) => {
+      last = blob;
+      return 'blob:here';
+    },
+    revokeObjectURL: () => {},
+  });
+  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+    if (last !== null) handed.push({ name: this.download, blob: last });
+  });
+  const { item, asked } = await opened(true);
+  await act(async () => void fireEvent.click(item));
+  expect(asked).toContainEqual({ name: 'sweeps.original', input: { sweepId: SWEEP } });
+  expect(handed.map(({ name }) => name)).toEqual(['pegel.csv']);
+  const read = new FileReader();
+  const whole = new Promise<ArrayBuffer>((done) => {
+    read.onload = () => done(read.result as ArrayBuffer);
+  });
+  read.readAsArrayBuffer(handed[0]?.blob ?? new Blob());
+  expect(Buffer.from(await whole)).toEqual(bytes);
+});
+
+it('offers it of no sweep that a meter read', async () => {
+  const { item } = await opened(false);
+  expect(item.getAttribute('aria-disabled')).toBe('true');
+});
