@@ -9,7 +9,7 @@ function hand(fileName: string, part: BlobPart, type: string): void {
 
 /** Hands a text to the person as a file, in the window and in the browser alike. */
 export const saveFile = (fileName: string, text: string): void =>
-  hand(fileName, text, 'text/csv;charset=utf-8');
+  hand(fileName, text, `${fileName.endsWith('.json') ? 'application/json' : 'text/csv'};charset=utf-8`);
 
 type Place = Readonly<{
   createWritable(): Promise<Readonly<{ write(text: string): Promise<void>; close(): Promise<void> }>>;

@@ -78,6 +78,7 @@ export const calls = {
     out: z.strictObject({ stationId: text, revision: z.number().int() }),
   },
   'stations.open': { in: z.strictObject({ stationId: text }), out: StationSheet },
+  /** A station's file: its newest design, with what is plugged in now. */
   'stations.export': {
     in: z.strictObject({ stationId: text }),
     out: z.strictObject({ fileName: text, text: z.string() }),

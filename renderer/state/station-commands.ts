@@ -59,14 +59,37 @@ export async function loadDemo(context: Context): Promise<void> {
 
 export async function importStation(context: Context, fileName: string, text: string): Promise<void> {
   const { client, store } = context;
+  const { stations } = store.getState();
   const taken = await attempt(context, 'import-station', `${fileName} was not taken in.`, () =>
     client.call('stations.import', { fileName, text }),
   );
   if (taken === null) return;
+  const known = stations.at === 'listed' && stations.rows.find((row) => row.stationId === taken.stationId);
   await listStations(context);
   await openStation(context, taken.stationId);
-  store.getState().noticed({ tone: 'news', text: `${fileName} is in the archive.`, help: '' });
+  store.getState().noticed({ tone: 'news', ...takenWords(fileName, known || null, taken.revision) });
 }
+
+/** A file may bring a station, another design for one, or nothing new; whoever opened it is told which. */
+function takenWords(
+  fileName: string,
+  known: Readonly<{ name: string; revision: number }> | null,
+  revision: number,
+): Readonly<{ text: string; help: string }> {
+  if (known === null) return { text: `${fileName} is in the archive.`, help: '' };
+  if (known.revision === revision)
+    return { text: `${fileName} says nothing new.`, help: `The design of ${known.name} is the same.` };
+  return {
+    text: `${fileName} is the new design of ${known.name}.`,
+    help: 'What it says is plugged in holds from now on. The sweeps that are there stay.',
+  };
+}
+
+/** The station's file, for the command line or another program: its newest design, with what is plugged in now. */
+export const exportStation = (context: Context, stationId: string) =>
+  attempt(context, 'export', 'The file was not saved.', () =>
+    context.client.call('stations.export', { stationId }),
+  );
 
 /** Reads the sheet again and fetches the readings of its newest sweeps that are not here yet. */
 export async function renewSheet(context: Context, stationId: string): Promise<void> {

@@ -54,6 +54,7 @@ import {
 } from './set-up-commands.ts';
 import { readCascade } from './span-commands.ts';
 import {
+  exportStation,
   importStation,
   leaveStation,
   listStations,
@@ -178,6 +179,7 @@ export function createWorkbench(
     levels,
     loadDemo: () => loadDemo(context),
     importStation: (fileName: string, text: string) => importStation(context, fileName, text),
+    exportStation: (stationId: string) => exportStation(context, stationId),
     openStation: (stationId: string) => openStation(context, stationId),
     leaveStation: async () => {
       await stopLive(context, levels);

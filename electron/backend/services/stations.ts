@@ -1,6 +1,6 @@
 import type { Input, Output } from '../../../core/bridge/contract.ts';
 import { Refused } from '../../../core/bridge/refused.ts';
-import { readStation, type Station } from '../../../core/files/station.ts';
+import { readStation, type Station, withPluggedIn } from '../../../core/files/station.ts';
 import { momentOf, orderedJson } from '../archive/quantities.ts';
 import type { DesignRow } from '../archive/stations.ts';
 import { fittingOf, proposalOf, summaryOf, visitOf } from './as-records.ts';
@@ -94,8 +94,13 @@ export function createStations(
       };
     },
     export({ stationId }) {
-      const { station } = designs.newest(stationId);
-      return { fileName: fileNameOf([station.name], 'json'), text: `${JSON.stringify(station, null, 2)}\n` };
+      const design = designs.newest(stationId);
+      // What the file says is installed is what is plugged in now, or a proposal from it would be for another station.
+      const station = withPluggedIn(design.station, pluggedInNow(archive, design));
+      return {
+        fileName: fileNameOf([station.name, 'station'], 'json'),
+        text: `${JSON.stringify(station, null, 2)}\n`,
+      };
     },
   };
 }

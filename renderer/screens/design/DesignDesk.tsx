@@ -3,6 +3,7 @@ import { Button, Input, Label, TextField } from 'react-aria-components';
 import type { StationSheet } from '../../../core/bridge/records.ts';
 import { Glyph } from '../../parts/Glyph.tsx';
 import { useLeave, useUnsaved } from '../../parts/unsaved.ts';
+import { saveFile } from '../../save-file.ts';
 import { WRITTEN_HERE } from '../../state/design/commands.ts';
 import type { StationDraft } from '../../state/design/draft.ts';
 import { withAdded, withPort } from '../../state/design/edits.ts';
@@ -34,7 +35,7 @@ const titles: Record<DraftPart['at'], string> = {
 
 /** The desk at which a station is drawn: its way as a picture, what is chosen in it beside, and what is still to say below. */
 export function DesignDesk({ first, of }: DesignDeskProps) {
-  const { addStation, keepDesign } = useWorkbench();
+  const { addStation, exportStation, keepDesign } = useWorkbench();
   const { designWent } = useActions();
   const leave = useLeave();
   const { draft, say, undo, redo } = useUndo(first, 'page');
@@ -52,6 +53,7 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
   // What an undo took away can't be looked at any more.
   const port = draft.ports.find(({ key }) => key === portKey) ?? draft.ports[0];
   const lacks = lacksOf(draft);
+  const isChanged = JSON.stringify(draft) !== JSON.stringify(first);
   const keep = async (): Promise<boolean> => {
     const made = stationOf(draft);
     if ('lacks' in made) {
@@ -69,7 +71,7 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
         });
   };
   useUnsaved({
-    isChanged: JSON.stringify(draft) !== JSON.stringify(first),
+    isChanged,
     trouble: lacks[0] === undefined ? null : `Still to say: ${lacks[0].words}.`,
     keep,
   });
@@ -84,6 +86,10 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
     }
     setPart(to);
   }
+  const saveItsFile = async (stationId: string) => {
+    const file = await exportStation(stationId);
+    if (file !== null) saveFile(file.fileName, file.text);
+  };
   const close = () => designWent({ at: 'closed' });
   return (
     <div className="sheet design">
@@ -167,11 +173,17 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
       </aside>
       <DesignFoot
         lacks={lacks}
-        isNew={of === null}
         undo={undo}
         redo={redo}
         onShow={goTo}
-        onLike={of === null ? null : () => leave(() => designWent({ at: 'new', like: of.station }))}
+        kept={
+          of === null
+            ? null
+            : {
+                onLike: () => leave(() => designWent({ at: 'new', like: of.station })),
+                onFile: isChanged ? null : () => void saveItsFile(of.station.id),
+              }
+        }
         onKeep={async () => {
           if (await keep()) close();
         }}

@@ -6,17 +6,16 @@ import { useSelected } from '../../state/use-workbench.ts';
 
 export type DesignFootProps = Readonly<{
   lacks: readonly Lack[];
-  isNew: boolean;
   undo: (() => void) | null;
   redo: (() => void) | null;
   onShow: (lack: Lack) => void;
-  /** Begins another station like this one; null where this one is not kept yet. */
-  onLike: (() => void) | null;
+  /** What is done with a station that is kept already: another one like it, and its file while nothing of it is changed. */
+  kept: Readonly<{ onLike: () => void; onFile: (() => void) | null }> | null;
   onKeep: () => void;
 }>;
 
 /** What is still to say, one press from where it is said, and the way to keep it. */
-export function DesignFoot({ lacks, isNew, undo, redo, onShow, onLike, onKeep }: DesignFootProps) {
+export function DesignFoot({ lacks, undo, redo, onShow, kept, onKeep }: DesignFootProps) {
   const busy = useSelected(selectBusy);
   const [next] = lacks;
   return (
@@ -35,9 +34,16 @@ export function DesignFoot({ lacks, isNew, undo, redo, onShow, onLike, onKeep }:
       </p>
       <div className="foot__end">
         <UndoButtons undo={undo} redo={redo} />
-        {onLike !== null && <PressButton onPress={onLike}>A new one like it</PressButton>}
+        {kept !== null && (
+          <>
+            <PressButton isDisabled={kept.onFile === null} onPress={() => kept.onFile?.()}>
+              Save its file
+            </PressButton>
+            <PressButton onPress={kept.onLike}>A new one like it</PressButton>
+          </>
+        )}
         <PressButton rank="do" size="visit" isDisabled={busy === 'keep-design'} onPress={onKeep}>
-          {isNew ? 'Keep this station' : 'Keep this design'}
+          {kept === null ? 'Keep this station' : 'Keep this design'}
         </PressButton>
       </div>
     </footer>

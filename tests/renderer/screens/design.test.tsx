@@ -18,10 +18,10 @@ beforeEach(() => {
 });
 afterEach(cleanup);
 
-const row = (of: Station): StationRow => ({
+const row = ({ station: of, revision }: StationSheet): StationRow => ({
   stationId: of.id,
   name: of.name,
-  revision: 1,
+  revision,
   sweepCount: 0,
   openVisit: false,
   standing: null,
@@ -43,7 +43,7 @@ async function host(sheets: readonly StationSheet[]) {
     'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
     'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
     'notes.read': ({ stationId }) => ({ stationId, notes: null, revision: 0, changedAt: null }),
-    'stations.list': () => ({ stations: [...kept.values()].map((sheet) => row(sheet.station)) }),
+    'stations.list': () => ({ stations: [...kept.values()].map(row) }),
     'stations.open': ({ stationId }) => {
       const sheet = kept.get(stationId);
       if (sheet === undefined) throw new Error(`no station ${stationId}`);
@@ -54,11 +54,17 @@ async function host(sheets: readonly StationSheet[]) {
       if (sweep === undefined) throw new Error('no such sweep');
       return sweep;
     },
+    'stations.export': ({ stationId }) => ({
+      fileName: `${stationId}.json`,
+      text: JSON.stringify(kept.get(stationId)?.station),
+    }),
     'stations.import': ({ text, basedOn }) => {
       const read = Station.parse(JSON.parse(text));
       const before = kept.get(read.id);
       if (basedOn === 0 && before !== undefined)
         throw new ClientFault('refused', `id "${read.id}"`, `${before.station.name} has it already`);
+      if (before !== undefined && JSON.stringify(Station.parse(before.station)) === JSON.stringify(read))
+        return { stationId: read.id, revision: before.revision };
       const revision = (before?.revision ?? 0) + 1;
       const pluggedIn = Object.fromEntries(read.positions.map((one) => [one.name, one.installed]));
       kept.set(read.id, { ...(before ?? sheetOf([]).sheet), station: read, revision, pluggedIn });
@@ -220,4 +226,28 @@ it('asks before a half described station is left, and takes changes back one by 
   });
   expect(store.getState().designAt.at).toBe('new');
   expect(screen.getByLabelText('Name of the station')).toHaveProperty('value', '09 Tar Steps');
+});
+
+it('gives a station as a file, and says of a file that is opened whether it brings anything', async () => {
+  const { store, workbench } = await host([sheetOf([]).sheet]);
+  await act(() => workbench.openStation(station.id));
+  await press('Design');
+  const files: string[] = [];
+  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+    files.push(this.download);
+  });
+  URL.createObjectURL = () => 'blob:a-file';
+  URL.revokeObjectURL = () => {};
+  await press('Save its file');
+  expect(files).toEqual(['test-07.json']);
+  await fill('level there', '47', 1);
+  expect(screen.getByRole('button', { name: 'Save its file' })).toHaveProperty('disabled', true);
+  const notice = () => store.getState().notice;
+  await act(() => workbench.importStation('same.json', JSON.stringify(station)));
+  expect(notice()).toMatchObject({ text: 'same.json says nothing new.' });
+  const renamed = { ...station, name: '07 Mill Lane, east side' };
+  await act(() => workbench.importStation('east.json', JSON.stringify(renamed)));
+  expect(notice()).toMatchObject({ text: 'east.json is the new design of 07 Mill Lane.' });
+  await act(() => workbench.importStation('new.json', JSON.stringify({ ...station, id: 'qm-9' })));
+  expect(notice()).toMatchObject({ text: 'new.json is in the archive.' });
 });
