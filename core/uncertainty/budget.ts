@@ -1,6 +1,7 @@
 import { type Allowed, AMBIENT, unfit } from '../checked.ts';
 import type { MeterUncertainty } from '../files/meter-uncertainty.ts';
 import { type Refusal, refuse } from '../result.ts';
+import { differenceFFromC } from '../units.ts';
 
 /** The meter, and how warm it was; null where nobody wrote that down. */
 export type Conditions = Readonly<{ meter: MeterUncertainty; ambientC: number | null }>;
@@ -32,6 +33,9 @@ export type Budget = Readonly<{
 const UNKNOWN_C = 20;
 const NOT_PUBLISHED = 'common practice, no published source; the meter\u2019s data sheet goes before it';
 const RECTANGULAR = Math.sqrt(3);
+/** "20 °C (36 °F)": a difference, for readers of either. */
+const apart = (differenceC: number): string =>
+  `${differenceC.toFixed(0)} \u00B0C (${differenceFFromC(differenceC).toFixed(0)} \u00B0F)`;
 
 /**
  * The root of the sum of squares: independent standard uncertainties combined.
@@ -100,8 +104,8 @@ export function budgetOf({ meter, ambientC }: Conditions): Budget {
       'common',
       meter.temperatureDbPerC * awayC,
       ambientC === null
-        ? `temperature not written down: ${UNKNOWN_C} degrees C away taken; ${NOT_PUBLISHED}`
-        : `${awayC.toFixed(0)} degrees C from where the meter was calibrated; ${NOT_PUBLISHED}`,
+        ? `temperature not written down: ${apart(UNKNOWN_C)} away taken; ${NOT_PUBLISHED}`
+        : `${apart(awayC)} from where the meter was calibrated; ${NOT_PUBLISHED}`,
     ),
   ];
   if (!contributions.every(({ uDb }) => Number.isFinite(uDb) && uDb >= 0))

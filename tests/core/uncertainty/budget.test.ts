@@ -38,7 +38,7 @@ describe('budgetOf', () => {
     expect(cold.commonDb).toBeGreaterThan(budget.commonDb);
     const unknown = budgetOf({ meter, ambientC: null });
     expect(unknown.commonDb).toBeGreaterThan(budget.commonDb);
-    expect(unknown.contributions.at(-1)?.basis).toContain('not written down');
+    expect(unknown.contributions.at(-1)?.basis).toContain('not written down: 20 \u00B0C (36 \u00B0F) away');
   });
   it('throws for a temperature that is none', () =>
     expect(() => budgetOf({ meter, ambientC: Number.NaN })).toThrow(RangeError));
