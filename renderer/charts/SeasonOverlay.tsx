@@ -151,7 +151,7 @@ function MarkerWords({ marker, x, plots }: MarkerProps) {
   // The paper around the letters is drawn first and by itself: it would cover the line under them.
   return (
     <>
-      <text className="season__words" {...words}>
+      <text className="season__words season__words--ground" {...words}>
         {marker.words}
       </text>
       <text className={`season__words season__words--marker season__words--${marker.tone}`} {...words}>

@@ -1,4 +1,4 @@
-import type { CableBasis } from '../../core/coax/cables.ts';
+import { CABLES, type CableBasis } from '../../core/coax/cables.ts';
 import { PLAUSIBLE_DB } from '../../core/coax/span-check.ts';
 import { feetFromMetres } from '../../core/units.ts';
 import { counted, lengthWords, mhz, oneDecimal, plugIn, signedDb, sizeDb, temperature } from '../format.ts';
@@ -21,6 +21,12 @@ export const basisWords = (basis: CableBasis): string => {
     case 'computed':
       return 'Loss table: computed from diameters that are from memory.';
   }
+};
+
+/** Where the losses of this cable are from, in a sentence; empty where nobody knows the cable. */
+export const basisOf = (name: string): string => {
+  const model = CABLES.find((cable) => cable.name === name)?.model;
+  return model === undefined ? '' : basisWords(model.kind === 'two-term' ? model.fittedTo : model.from);
 };
 
 /** The loss at the top of the band. */

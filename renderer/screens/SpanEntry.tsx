@@ -16,7 +16,7 @@ import { PER_DEGREE_F, PER_DEGREE_F_OTHER } from '../../core/coax/temperature.ts
 import type { SpanNotes } from '../../core/files/station-figures.ts';
 import { lengthFrom, lengthIn } from '../../core/units.ts';
 import { mhz } from '../format.ts';
-import { basisWords } from '../how/span.ts';
+import { basisOf } from '../how/span.ts';
 import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { Segments } from '../parts/Segments.tsx';
@@ -25,10 +25,6 @@ import { useUnsaved } from '../parts/unsaved.ts';
 import { selectBusy, selectLengthUnit } from '../state/select.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
 
-const basisOf = (name: string): string => {
-  const model = CABLES.find((cable) => cable.name === name)?.model;
-  return model === undefined ? '' : basisWords(model.kind === 'two-term' ? model.fittedTo : model.from);
-};
 const shortBasis = (name: string): string =>
   basisOf(name)
     .replace(/^Loss table: /, '')
@@ -142,7 +138,7 @@ export function SpanEntry({ draft, kept, isSaid, highMhz, onDraft, undo, redo }:
         </PressButton>
       )}
       <p className="span-entry__basis" role="status">
-        {wrong === '' ? basisOf(draft.cable) : wrong}
+        {wrong}
       </p>
     </section>
   );

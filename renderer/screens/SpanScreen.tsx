@@ -8,7 +8,7 @@ import { cableTemperatures } from '../../core/season/sun.ts';
 import { type SpanCurve, SpanPicture } from '../charts/SpanPicture.tsx';
 import { ToolsPlaceContext } from '../charts/tools-place.ts';
 import { lengthWords, type TemperatureUnit, temperature } from '../format.ts';
-import { howLoss, howTilt, type SpanUnits } from '../how/span.ts';
+import { basisOf, howLoss, howTilt, type SpanUnits } from '../how/span.ts';
 import { Guard } from '../parts/Guard.tsx';
 import { HowText } from '../parts/HowText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
@@ -155,7 +155,8 @@ function Here({ links, unknownId, ambientC }: HereProps) {
               <p className="lead">
                 {kept === undefined
                   ? `Taken for now: ${lengthWords(span.lengthM, units.length)} of ${span.cable}. Say which cable hangs there.`
-                  : `${lengthWords(span.lengthM, units.length)} of ${span.cable} in front of this station, at ${temperature(RATED_C, units.temperature)}`}
+                  : `${lengthWords(span.lengthM, units.length)} of ${span.cable} in front of this station, at ${temperature(RATED_C, units.temperature)}.`}{' '}
+                <span className="span-main__basis">{basisOf(span.cable)}</span>
               </p>
               <div className="span-main__row">
                 <h2 className="span-main__finding">
