@@ -7,7 +7,7 @@ import { findingRows, lineRows } from '../parts/finding-rows.ts';
 import { HeldAgainst } from '../parts/HeldAgainst.tsx';
 import { HowText } from '../parts/HowText.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
-import { signalWords } from '../parts/signal-words.ts';
+import { fitNotes, signalWords } from '../parts/signal-words.ts';
 import { selectLevelUnit, selectMeterIsReady } from '../state/select.ts';
 import type { SheetView } from '../state/sheet-view.ts';
 import { useActions, useBench, useSelected } from '../state/use-workbench.ts';
@@ -38,11 +38,11 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
       ? 'This sweep can’t be judged'
       : `${level(fit.highDbmv, unit)} at the top, tilt ${signedDb(fit.tiltDb)}`);
   const line = standing?.fit ?? fit;
-  const farOff = line?.findings.find(({ kind }) => kind === 'rows-far-off');
+  const notes = line === null ? [] : fitNotes(line, standing !== null);
   const isShape = view.causeFirst || (choice !== null && proposal?.remains.needsRepair === true);
   const changes = choice?.changes ?? [];
   // A finding, its figures and a list of changes must still leave the button in sight on a small screen.
-  const crowded = view.causeFirst || changes.length > 1 || (changes.length > 0 && held?.agrees === false);
+  const crowded = changes.length > 1 || (changes.length > 0 && held?.agrees === false);
   const read = (as: Purpose) => {
     const frequenciesMhz = shown.rows.flatMap(({ frequencyMhz }) =>
       frequencyMhz === null ? [] : [frequencyMhz],
@@ -84,7 +84,11 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           />
         </p>
       )}
-      {farOff !== undefined && <p className="quiet">{asWritten(farOff.text)}</p>}
+      {notes.map((note) => (
+        <p key={note} className="quiet">
+          {asWritten(note)}
+        </p>
+      ))}
       {held !== null && <HeldAgainst held={held} />}
       {view.changedSince !== null && (
         <div className="do">
@@ -102,10 +106,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           crowded={crowded}
         />
       )}
-      {isShape && <SweepFindings rows={shown.rows} />}
       {view.causeFirst && proposal !== null && design !== null && (
         <CauseFirst proposal={proposal} design={design} />
       )}
+      {isShape && <SweepFindings rows={shown.rows} />}
       {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}
       <FindingActs view={view} sheet={sheet} read={read} />
     </>
