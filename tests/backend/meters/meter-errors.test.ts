@@ -113,11 +113,18 @@ it.each(['9.91E37', '9.9E+37', '-9.9E37'])('takes %s for no level', async (level
 });
 
 it('gives up on an error queue that never ends', async () => {
-  const { connect } = instrumentOn((line, own) => (line === 'SYST:ERR?' ? '-310,"System error"' : own()));
+  let asked = 0;
+  const { connect } = instrumentOn((line, own) => {
+    if (line !== 'SYST:ERR?') return own();
+    asked += 1;
+    return '-310,"System error"';
+  });
   await expect(connect()).rejects.toMatchObject({
     code: 'meter-error',
     help: expect.stringMatching(/no end/),
   });
+  // As deep as the profile says that a queue is, and no deeper.
+  expect(asked).toBe(inASecond.errorQueue?.depth);
 });
 
 it('connects though the first words are lost in a waking meter', async () => {

@@ -30,6 +30,8 @@ it.each(['scpi', 'line-checked'])(
     });
     expect(fault).toBeNull();
     expect(tape.sessions.length).toBeGreaterThan(1);
+    const kinds = tape.sessions.flatMap(({ entries }) => entries.map(([what]) => what));
+    expect(kinds.filter((what) => what === 'gave-up').length).toBeGreaterThan(0);
     expect(readings.map(({ frequencyMhz }) => frequencyMhz)).toEqual(recordedPlan);
     expect(await again(tape)).toEqual(levelsOf(readings));
   },
@@ -46,6 +48,17 @@ it.each(['line', 'scpi-trace', 'scpi-trace-block'])(
     expect(await again(tape)).toEqual(levelsOf(readings));
   },
 );
+
+it('gives no reading for an answer that came only after it was given up', async () => {
+  const { tape } = await recordedSweep('line', well, { repeats: 1, recheck: false }, [57]);
+  const [session] = tape.sessions;
+  if (session === undefined) throw new Error('no session');
+  expect(await again(tape)).toHaveLength(1);
+  const entries = session.entries.flatMap((entry) =>
+    entry[0] === 'heard' ? [['gave-up', entry[1], ''] satisfies typeof entry, entry] : [entry],
+  );
+  expect(await again({ ...tape, sessions: [{ ...session, entries }] })).toEqual([]);
+});
 
 it('notices a tape whose questions are not those of its profile', async () => {
   const { tape } = await recordedSweep('line', well);
