@@ -42,7 +42,7 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
   const isShape = view.causeFirst || (choice !== null && proposal?.remains.needsRepair === true);
   const changes = choice?.changes ?? [];
   // A finding, its figures and a list of changes must still leave the button in sight on a small screen.
-  const crowded = changes.length > 1 || (changes.length > 0 && held?.agrees === false);
+  const crowded = view.causeFirst || changes.length > 1 || (changes.length > 0 && held?.agrees === false);
   const read = (as: Purpose) => {
     const frequenciesMhz = shown.rows.flatMap(({ frequencyMhz }) =>
       frequencyMhz === null ? [] : [frequencyMhz],
@@ -106,10 +106,10 @@ export function Finding({ view, sheet, rereadPurpose }: FindingProps) {
           crowded={crowded}
         />
       )}
+      {isShape && <SweepFindings rows={shown.rows} />}
       {view.causeFirst && proposal !== null && design !== null && (
         <CauseFirst proposal={proposal} design={design} />
       )}
-      {isShape && <SweepFindings rows={shown.rows} />}
       {view.unproposed !== null && <p className="quiet">{view.unproposed}</p>}
       <FindingActs view={view} sheet={sheet} read={read} />
     </>
