@@ -19,7 +19,7 @@ export type Fitted = Readonly<{
 const RESOLUTION_DB = 0.03;
 
 /** A column that others already explain to this part, of its squares, adds nothing of its own. */
-const OWN_PART = 0.02;
+export const OWN_PART = 0.02;
 
 const dot = (a: Float64Array, b: Float64Array): number => {
   let sum = 0;

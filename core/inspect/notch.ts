@@ -1,4 +1,6 @@
+import { exactBest } from './exact-best.ts';
 import { explainedBy, type Fitted, type Patch } from './fitted.ts';
+import { gainOf } from './quick-sums.ts';
 import { logChanceOf } from './surprise.ts';
 import type { Trace } from './trace.ts';
 
@@ -51,8 +53,11 @@ function shoresOf(trace: Trace, fitted: Fitted): Shores[] {
   const kept = new Set(fitted.mhz);
   const islands = new Map<number, number[]>();
   trace.mhz.forEach((f, i) => {
+    if (!kept.has(f)) return;
     const island = trace.island[i] ?? 0;
-    if (kept.has(f)) islands.set(island, [...(islands.get(island) ?? []), f]);
+    const rows = islands.get(island);
+    if (rows === undefined) islands.set(island, [f]);
+    else rows.push(f);
   });
   return [...islands.values()]
     .filter((rows) => rows.length >= 5)
@@ -65,13 +70,15 @@ const hasShores = (shores: Shores, centerMhz: number, widthMhz: number, stepMhz:
   return centerMhz - room >= shores.lowMhz && centerMhz + room <= shores.highMhz;
 };
 
-function* places(shores: readonly Shores[], stepMhz: number) {
+function placesOf(shores: readonly Shores[], stepMhz: number): readonly Place[] {
+  const places: Place[] = [];
   for (const shore of shores) {
     const widest = Math.max(stepMhz, (shore.highMhz - shore.lowMhz) * WIDEST_PART);
     for (let widthMhz = stepMhz; widthMhz <= widest; widthMhz *= WIDER)
       for (let centerMhz = shore.lowMhz; centerMhz <= shore.highMhz; centerMhz += widthMhz / 3)
-        if (hasShores(shore, centerMhz, widthMhz, stepMhz)) yield { shore, centerMhz, widthMhz };
+        if (hasShores(shore, centerMhz, widthMhz, stepMhz)) places.push({ shore, centerMhz, widthMhz });
   }
+  return places;
 }
 
 type Place = Readonly<{ shore: Shores; centerMhz: number; widthMhz: number }>;
@@ -126,30 +133,101 @@ export function refinedBell(trace: Trace, fitted: Fitted, bell: Bell): Bell {
   return { centerMhz, widthMhz, heightDb: amplitudeDb, logChance: logChanceOf(fitted, gainDb2, 1, 1) };
 }
 
+/** What each bell would explain, about, and which way it goes. */
+type BellsAbout = Readonly<{ gainDb2: Float64Array; alongDb: Float64Array }>;
+
+function bellsAbout({ mhz, residualDb, columns }: Fitted, places: readonly Place[]): BellsAbout {
+  const gainDb2 = new Float64Array(places.length);
+  const alongDb = new Float64Array(places.length);
+  const values = new Float64Array(mhz.length);
+  let first = 0;
+  places.forEach(({ centerMhz, widthMhz }, k) => {
+    const fromMhz = centerMhz - REACH_WIDTHS * widthMhz;
+    // Of one width the centres rise.
+    if ((places[k - 1]?.centerMhz ?? centerMhz) > centerMhz || places[k - 1]?.widthMhz !== widthMhz)
+      first = 0;
+    while (first < mhz.length && (mhz[first] as number) < fromMhz) first++;
+    const count = heightsInto(values, mhz, first, centerMhz, widthMhz);
+    if (count < 0) {
+      gainDb2[k] = Number.NaN;
+      return;
+    }
+    let own = 0;
+    let along = 0;
+    for (let i = 0; i < count; i++) {
+      const value = values[i] as number;
+      own += value * value;
+      along += value * (residualDb[first + i] as number);
+    }
+    let left = own;
+    for (const column of columns) {
+      let share = 0;
+      for (let i = 0; i < count; i++) share += (values[i] as number) * (column[first + i] as number);
+      left -= share * share;
+    }
+    gainDb2[k] = gainOf(own, left, along);
+    alongDb[k] = along;
+  });
+  return { gainDb2, alongDb };
+}
+
+/** Heights of a bell over its reach, by so many steps; between two a straight line, which is off by less than 1e-8. */
+const STEPS = 16_384;
+const heights = Float64Array.from(
+  { length: STEPS + 2 },
+  (_, i) => 2 ** -(((2 * REACH_WIDTHS * i) / STEPS) ** 2),
+);
+
+/** The values of `bellPatch`, about; returns how many, or -1 where rounding might say otherwise of a row at the end of its reach. */
+function heightsInto(
+  values: Float64Array,
+  mhz: readonly number[],
+  first: number,
+  centerMhz: number,
+  widthMhz: number,
+): number {
+  const perMhz = STEPS / REACH_WIDTHS / widthMhz;
+  let count = 0;
+  for (let i = first; i < mhz.length; i++) {
+    const at = Math.abs((mhz[i] as number) - centerMhz) * perMhz;
+    if (Math.abs(at - STEPS) < 1e-3) return -1;
+    if (at > STEPS) break;
+    const below = Math.floor(at);
+    const low = heights[below] as number;
+    values[count++] = low + (at - below) * ((heights[below + 1] as number) - low);
+  }
+  return count;
+}
+
 /**
- * The strongest narrow dip (sign -1) or bump (sign 1) in what a model leaves. A dip has a shore on both sides; one that
- * runs into the end of the sweep is a roll-off. A dip that only one row sees is as wide as the rows' spacing.
+ * The strongest narrow dip and bump in what a model leaves. A dip has a shore on both sides; one that runs into the end of
+ * the sweep is a roll-off. A dip that only one row sees is as wide as the rows' spacing.
  * @returns  centre and width at half height in MHz, height in dB, and how surprising it is; null where none is worth
  *           naming
  * @source   common practice, no published source; least squares over height, place and width
  */
-export function strongestBell(trace: Trace, fitted: Fitted, sign: -1 | 1): Bell | null {
-  if (fitted.freedom < 4 || !(trace.stepMhz > 0)) return null;
-  let best: Place | null = null;
-  let bestGainDb2 = 0;
-  let tried = 0;
-  for (const place of places(shoresOf(trace, fitted), trace.stepMhz)) {
-    tried++;
-    const { gainDb2, amplitudeDb } = explainedBy(
+export function strongestBells(
+  trace: Trace,
+  fitted: Fitted,
+): Readonly<{ dip: Bell | null; bump: Bell | null }> {
+  if (fitted.freedom < 4 || !(trace.stepMhz > 0)) return { dip: null, bump: null };
+  const places = placesOf(shoresOf(trace, fitted), trace.stepMhz);
+  const { gainDb2, alongDb } = bellsAbout(fitted, places);
+  const strongest = (sign: -1 | 1): Bell | null => {
+    const found = exactBest(
       fitted,
-      bellPatch(fitted.mhz, place.centerMhz, place.widthMhz),
+      gainDb2.map((gain, k) => ((alongDb[k] as number) * sign < 0 ? 0 : gain)),
+      (k) => {
+        const { centerMhz, widthMhz } = places[k] as Place;
+        const explained = explainedBy(fitted, bellPatch(fitted.mhz, centerMhz, widthMhz));
+        return Math.sign(explained.amplitudeDb) === sign ? explained : { gainDb2: 0, amplitudeDb: 0 };
+      },
     );
-    if (Math.sign(amplitudeDb) !== sign || gainDb2 <= bestGainDb2) continue;
-    best = place;
-    bestGainDb2 = gainDb2;
-  }
-  if (best === null) return null;
-  const bell = refinedBell(trace, fitted, { ...best, heightDb: sign, logChance: 0 });
-  if (Math.abs(bell.heightDb) < LEAST_HEIGHT_DB) return null;
-  return { ...bell, logChance: Math.min(0, bell.logChance + Math.log(tried)) };
+    if (found === null) return null;
+    const place = places[found.at] as Place;
+    const bell = refinedBell(trace, fitted, { ...place, heightDb: sign, logChance: 0 });
+    if (Math.abs(bell.heightDb) < LEAST_HEIGHT_DB) return null;
+    return { ...bell, logChance: Math.min(0, bell.logChance + Math.log(places.length)) };
+  };
+  return { dip: strongest(-1), bump: strongest(1) };
 }

@@ -1,4 +1,6 @@
+import { exactBest } from './exact-best.ts';
 import { explainedBySine, type Fitted } from './fitted.ts';
+import { sinesAbout } from './quick-sums.ts';
 import { logChanceOf } from './surprise.ts';
 
 /** A swing about the line, as long as it is uniform over the sweep. */
@@ -90,13 +92,13 @@ export function refinedRipple(fitted: Fitted, perMhz: number, limits: RippleLimi
 export function strongestRipple(fitted: Fitted, limits: RippleLimits): Ripple | null {
   if (!(limits.longestMhz > limits.shortestMhz) || fitted.freedom < 5) return null;
   const stepPerMhz = 1 / (OVERSAMPLED * spanOf(fitted));
-  let best = { perMhz: 0, gainDb2: 0 };
   // The last place is the end itself: the fastest ripple that the rows can show.
-  for (let perMhz = 1 / limits.longestMhz; perMhz <= 1 / limits.shortestMhz; perMhz += stepPerMhz) {
-    const { gainDb2 } = explainedBySine(fitted, perMhz);
-    if (gainDb2 > best.gainDb2) best = { perMhz, gainDb2 };
-  }
-  if (best.gainDb2 === 0) return null;
-  const ripple = refinedRipple(fitted, best.perMhz, limits);
+  const tried: number[] = [];
+  for (let perMhz = 1 / limits.longestMhz; perMhz <= 1 / limits.shortestMhz; perMhz += stepPerMhz)
+    tried.push(perMhz);
+  const about = sinesAbout(fitted, { fromPerMhz: 1 / limits.longestMhz, stepPerMhz, count: tried.length });
+  const best = exactBest(fitted, about, (at) => explainedBySine(fitted, tried[at] as number));
+  if (best === null) return null;
+  const ripple = refinedRipple(fitted, tried[best.at] as number, limits);
   return 2 * ripple.amplitudeDb < LEAST_PEAK_TO_PEAK_DB ? null : ripple;
 }

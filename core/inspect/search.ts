@@ -1,5 +1,5 @@
 import { fitModel, ownOf, type Part } from './model.ts';
-import { refinedBell, strongestBell } from './notch.ts';
+import { refinedBell, strongestBells } from './notch.ts';
 import { type Ripple, type RippleLimits, refinedRipple, rippleLimits, strongestRipple } from './ripple.ts';
 import { strongestBend } from './rolloff.ts';
 import { strongestJump } from './step.ts';
@@ -71,11 +71,13 @@ function candidates(trace: Trace, parts: readonly Part[], limits: RippleLimits):
       !parts.some((part) => part.kind === 'ripple' && belongsTo(part.ripple, ripple, trace.widestMhz));
     all.push({ part: { kind: 'ripple', told, ripple }, logChance: ripple.logChance });
   }
-  for (const sign of [-1, 1] as const) {
-    const bell = strongestBell(trace, fitted, sign);
+  const { dip, bump } = strongestBells(trace, fitted);
+  for (const bell of [dip, bump])
     if (bell !== null)
-      all.push({ part: { kind: 'bell', told: sign < 0, bell, own: ownOf(bell) }, logChance: bell.logChance });
-  }
+      all.push({
+        part: { kind: 'bell', told: bell === dip, bell, own: ownOf(bell) },
+        logChance: bell.logChance,
+      });
   for (const edge of ['low', 'high'] as const) {
     if (parts.some((part) => part.kind === 'bend' && part.bend.edge === edge)) continue;
     const bend = strongestBend(fitted, edge);

@@ -1,4 +1,6 @@
+import { exactBest } from './exact-best.ts';
 import { explainedBy, type Fitted } from './fitted.ts';
+import { gainOf } from './quick-sums.ts';
 import { logChanceOf } from './surprise.ts';
 import type { Trace } from './trace.ts';
 
@@ -21,22 +23,45 @@ export function strongestJump(trace: Trace, fitted: Fitted): Jump | null {
   const n = mhz.length;
   if (fitted.freedom < 4) return null;
   const islandOf = new Map(trace.mhz.map((f, i) => [f, trace.island[i] ?? 0]));
-  let best: Jump | null = null;
-  let bestGainDb2 = 0;
+  const about = jumpsAbout(fitted);
   let tried = 0;
-  for (let at = ROWS_ON_EACH_SIDE; at <= n - ROWS_ON_EACH_SIDE; at++) {
-    const before = mhz[at - 1] ?? 0;
-    const after = mhz[at] ?? 0;
-    if (islandOf.get(before) !== islandOf.get(after)) continue;
-    tried++;
-    const { gainDb2, amplitudeDb } = explainedBy(fitted, {
-      at,
-      values: new Array<number>(n - at).fill(1),
-    });
-    if (gainDb2 <= bestGainDb2) continue;
-    bestGainDb2 = gainDb2;
-    best = { atMhz: (before + after) / 2, stepDb: amplitudeDb, logChance: 0 };
+  for (let at = 0; at <= n; at++) {
+    const isTried =
+      at >= ROWS_ON_EACH_SIDE &&
+      at <= n - ROWS_ON_EACH_SIDE &&
+      islandOf.get(mhz[at - 1] ?? 0) === islandOf.get(mhz[at] ?? 0);
+    if (isTried) tried++;
+    else about[at] = 0;
   }
-  if (best === null || Math.abs(best.stepDb) < LEAST_STEP_DB) return null;
-  return { ...best, logChance: logChanceOf(fitted, bestGainDb2, 1, tried) };
+  const found = exactBest(fitted, about, (at) =>
+    explainedBy(fitted, { at, values: new Array<number>(n - at).fill(1) }),
+  );
+  if (found === null) return null;
+  const { at, explained } = found;
+  const stepDb = explained.amplitudeDb;
+  if (Math.abs(stepDb) < LEAST_STEP_DB) return null;
+  return {
+    atMhz: ((mhz[at - 1] ?? 0) + (mhz[at] ?? 0)) / 2,
+    stepDb,
+    logChance: logChanceOf(fitted, explained.gainDb2, 1, tried),
+  };
+}
+
+/** What a jump before each row would explain, about: all from sums over the rows above it. */
+function jumpsAbout({ mhz, residualDb, columns }: Fitted): Float64Array {
+  const n = mhz.length;
+  const about = new Float64Array(n + 1);
+  const shares = new Float64Array(columns.length);
+  let alongDb = 0;
+  for (let at = n - 1; at >= 0; at--) {
+    alongDb += residualDb[at] ?? 0;
+    let left = n - at;
+    columns.forEach((column, i) => {
+      const share = (shares[i] ?? 0) + (column[at] ?? 0);
+      shares[i] = share;
+      left -= share * share;
+    });
+    about[at] = gainOf(n - at, left, alongDb);
+  }
+  return about;
 }

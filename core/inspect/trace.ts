@@ -38,9 +38,10 @@ function pointsOf(rows: readonly LevelRow[]): Point[] {
   for (let i = 0; i < sorted.length; ) {
     const first = sorted[i];
     if (first === undefined) break;
-    const same = sorted.slice(i).filter((point) => point.mhz - first.mhz < SAME_MHZ);
-    points.push({ ...first, dbmv: medianOf(same.map((point) => point.dbmv)) });
-    i += same.length;
+    let to = i;
+    while (to < sorted.length && (sorted[to]?.mhz ?? 0) - first.mhz < SAME_MHZ) to++;
+    points.push({ ...first, dbmv: medianOf(sorted.slice(i, to).map((point) => point.dbmv)) });
+    i = to;
   }
   return points;
 }

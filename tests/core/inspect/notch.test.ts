@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitModel } from '../../../core/inspect/model.ts';
-import { bellPatch, refinedBell, strongestBell } from '../../../core/inspect/notch.ts';
+import { bellPatch, refinedBell, strongestBells } from '../../../core/inspect/notch.ts';
 import { traceOf } from '../../../core/inspect/trace.ts';
 import { findingsIn, notchAt, simulatedSweep } from './simulated-sweep.ts';
 
@@ -72,6 +72,6 @@ describe('a bell', () => {
     const exact = refinedBell(trace, fitModel(trace, []), near);
     expect(exact.centerMhz).toBeCloseTo(400, 1);
     const few = traceOf(simulatedSweep(() => 0, { mhz: [57, 63, 69, 75] }));
-    expect(strongestBell(few, fitModel(few, []), -1)).toBeNull();
+    expect(strongestBells(few, fitModel(few, []))).toEqual({ dip: null, bump: null });
   });
 });
