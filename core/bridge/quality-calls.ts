@@ -17,6 +17,8 @@ export const QualityStation = z.strictObject({
   standing: Standing.nullable(),
   /** Of the newest set-up that measured it: what was left below the maximum gain, and what the rule asks for. */
   reserve: z.strictObject({ leftDb: db, askedDb: db }).nullable(),
+  /** Why it is out of service; not there while it is in. */
+  outOfService: text.optional(),
 });
 export type QualityStation = z.infer<typeof QualityStation>;
 

@@ -175,6 +175,8 @@ export const StationRow = z.strictObject({
   sweepCount: z.number().int().min(0),
   openVisit: z.boolean(),
   standing: Standing.nullable(),
+  /** Why it is out of service; not there while it is in. */
+  outOfService: text.optional(),
 });
 export type StationRow = z.infer<typeof StationRow>;
 

@@ -33,6 +33,8 @@ export type AttentionFacts = Readonly<{
   /** Null while it isn't known. */
   leftAsDesigned: boolean | null;
   drift: StationDrift['state'] | null;
+  /** True where nobody is sent: then it is on no list. */
+  outOfService: boolean;
 }>;
 
 /**
@@ -44,6 +46,7 @@ export type AttentionFacts = Readonly<{
  * @source   common practice, no published source
  */
 export function listsOf(facts: AttentionFacts, nowMs: number, everyMonths: number): readonly AttentionList[] {
+  if (facts.outOfService) return [];
   const on: Readonly<Record<AttentionList, boolean>> = {
     due: !facts.openVisit && isDue(facts.lastVisitMs, nowMs, everyMonths),
     drifting: facts.drift === 'drifting',

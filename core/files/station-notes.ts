@@ -33,6 +33,9 @@ export const Trim = z.strictObject({
 });
 export type Trim = z.infer<typeof Trim>;
 
+/** A station that stands in the plant no more, or for now not: its records stay, and nobody is sent there. */
+const OutOfService = z.strictObject({ reason: z.string().trim().min(1).max(400) });
+
 /** What the contract's station file has no key for, kept beside it. Unknown keys are refused by name. */
 export const StationNotes = z
   .strictObject({
@@ -43,6 +46,7 @@ export const StationNotes = z
     span: SpanNotes.optional(),
     amplifier: AmplifierNotes.optional(),
     cascade: CascadeNotes.optional(),
+    outOfService: OutOfService.optional(),
   })
   .superRefine(({ lineUp, trims }, issues) => {
     const checked = lineUp === undefined ? null : checkedLineUp(lineUp);

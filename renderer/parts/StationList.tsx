@@ -4,6 +4,7 @@ import { asWritten, counted, day, mhz, sizeDb } from '../format.ts';
 import { howStationWorst } from '../how/stations.ts';
 import { HowText } from './HowText.tsx';
 import { Mark, type Verdict } from './Mark.tsx';
+import { OUT_OF_SERVICE } from './service-words.ts';
 
 export type StationListProps = Readonly<{
   rows: readonly StationRow[];
@@ -60,7 +61,8 @@ export function StationList({ rows, isLong, waiting = NOBODY, now, onOpen }: Sta
 
 function Cells({ row, isWaiting, now }: Readonly<{ row: StationRow; isWaiting: boolean; now: string }>) {
   const { standing } = row;
-  const verdict = standing?.verdict ?? 'unknown';
+  const isAway = row.outOfService !== undefined;
+  const verdict = isAway ? 'unknown' : (standing?.verdict ?? 'unknown');
   const low = standing?.worstDb !== null && standing?.worstDb !== undefined && standing.worstDb < 0;
   return (
     <>
@@ -68,14 +70,15 @@ function Cells({ row, isWaiting, now }: Readonly<{ row: StationRow; isWaiting: b
       <span className="station-row__name">{row.name}</span>
       <span className="station-row__words">
         <span className={`station-row__verdict station-row__verdict--${verdict}`}>
-          {isWaiting ? 'being judged' : words[verdict]}
+          {isAway ? OUT_OF_SERVICE : isWaiting ? 'being judged' : words[verdict]}
         </span>
-        {standing !== null && (
+        {isAway && <span className="station-row__headline">{row.outOfService}</span>}
+        {!isAway && standing !== null && (
           <span className="station-row__headline">{asWritten(besideVerdict(standing.headline))}</span>
         )}
       </span>
       <span className="station-row__worst">
-        {standing?.worstDb !== null && standing?.worstDb !== undefined && (
+        {!isAway && standing?.worstDb !== null && standing?.worstDb !== undefined && (
           <>
             <strong>
               <HowText

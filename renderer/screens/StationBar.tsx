@@ -1,8 +1,9 @@
 import { Button } from 'react-aria-components';
 import { type TemperatureUnit, temperature } from '../format.ts';
 import { Glyph } from '../parts/Glyph.tsx';
+import { OUT_OF_SERVICE } from '../parts/service-words.ts';
 import { useLeave } from '../parts/unsaved.ts';
-import { selectRun, selectTemperatureUnit } from '../state/select.ts';
+import { selectNotes, selectRun, selectTemperatureUnit } from '../state/select.ts';
 import type { OpenSheet } from '../state/sheet-slice.ts';
 import { useActions, useSelected, useWorkbench } from '../state/use-workbench.ts';
 import { BarEnd } from './BarEnd.tsx';
@@ -19,6 +20,7 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
   const { dialogOpened } = useActions();
   const leave = useLeave();
   const { station, openVisit } = open.sheet;
+  const away = useSelected(selectNotes)?.notes?.outOfService;
   const reading = run.at === 'starting' || run.at === 'running' || run.at === 'stopping';
   return (
     <header className="bar bar--station">
@@ -27,6 +29,7 @@ export function StationBar({ open }: Readonly<{ open: OpenSheet }>) {
       </Button>
       <p className="bar__place">
         <span className="bar__name">{station.name}</span>
+        {away !== undefined && <small className="bar__away">{OUT_OF_SERVICE}</small>}
       </p>
       <PlaceTabs station={station} isDisabled={reading} />
       <BarEnd>

@@ -4,7 +4,7 @@ import type { StationRow } from '../../core/bridge/records.ts';
 import { whole } from '../format.ts';
 import { PressButton } from '../parts/PressButton.tsx';
 import { StationList } from '../parts/StationList.tsx';
-import { foundStations } from '../state/found-stations.ts';
+import { foundStations, inServiceFirst } from '../state/found-stations.ts';
 import { selectBusy, selectLink, selectStations, selectStationsText } from '../state/select.ts';
 import type { Waiting } from '../state/stations-slice.ts';
 import { useActions, useBench, useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -110,7 +110,10 @@ function Listed({ rows, waiting, children }: ListedProps) {
   const { stationsTyped } = useActions();
   const workbench = useWorkbench();
   const isMany = rows.length > FEW;
-  const found = useMemo(() => (isMany ? foundStations(rows, text) : rows), [isMany, rows, text]);
+  const found = useMemo(
+    () => inServiceFirst(isMany ? foundStations(rows, text) : rows),
+    [isMany, rows, text],
+  );
   const isLong = rows.length > LONG;
   const named = `${whole(rows.length)} ${rows.length === 1 ? 'station' : 'stations'}`;
   return (

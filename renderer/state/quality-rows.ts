@@ -1,5 +1,6 @@
 import type { QualityStation, QualityTrend } from '../../core/bridge/quality-calls.ts';
 import { type AttentionList, listsOf } from '../../core/drift/attention.ts';
+import { OUT_OF_SERVICE } from '../parts/service-words.ts';
 import type { Records, RecordsSort, SortBy } from './quality-slice.ts';
 
 /** A line of the table: a station, what its history says where it is known, and the lists that it is on. */
@@ -52,6 +53,7 @@ export function recordRows(
       sweepCount: station.sweepCount,
       leftAsDesigned: trend?.leftAsDesigned ?? null,
       drift: trend?.drift?.state ?? null,
+      outOfService: station.outOfService !== undefined,
     };
     return { station, trend, lists: listsOf(facts, nowMs, everyMonths), nameRank: ranks[place] ?? 0 };
   });
@@ -112,16 +114,21 @@ export function shownRows(
     .filter((word) => word !== '');
   const kept = rows.filter(({ station, lists }) => {
     if (list !== 'all' && !lists.includes(list)) return false;
-    const within = `${station.name} ${station.stationId} ${station.standing?.headline ?? ''}`.toLowerCase();
+    const said = station.outOfService === undefined ? station.standing?.headline : OUT_OF_SERVICE;
+    const within = `${station.name} ${station.stationId} ${said ?? ''}`.toLowerCase();
     return words.every((word) => within.includes(word));
   });
+  // Where nobody is sent stands below all others, however they are sorted.
+  const away = ({ station }: RecordRow): number => (station.outOfService === undefined ? 0 : 1);
   const names = (a: RecordRow, b: RecordRow) => a.nameRank - b.nameRank;
   const turn = sort.isDown ? -1 : 1;
-  if (sort.by === 'name') return kept.sort((a, b) => turn * names(a, b));
+  if (sort.by === 'name') return kept.sort((a, b) => away(a) - away(b) || turn * names(a, b));
   const keyOf = keys[sort.by];
   return kept
     .map((row) => ({ row, key: keyOf(row) }))
     .sort((a, b) => {
+      const apart = away(a.row) - away(b.row);
+      if (apart !== 0) return apart;
       if (a.key === null || b.key === null)
         return a.key === b.key ? names(a.row, b.row) : a.key === null ? 1 : -1;
       return a.key === b.key ? names(a.row, b.row) : turn * (a.key - b.key);

@@ -33,6 +33,8 @@ export type StationFacts = Readonly<{
   lastVisitMs: number | null;
   /** The newest sweep that can be judged. */
   judgedSweepId: string | null;
+  /** Why; null while it is in service. */
+  outOfService: string | null;
 }>;
 
 const DESIGN = 'station_id stationId, revision, name, design, added_at addedAtMs';
@@ -68,7 +70,9 @@ export function stationStatements(archive: Database, session: Session) {
             (SELECT o.device FROM own_device o ORDER BY o.seq DESC LIMIT 1)) openVisit,
       (SELECT v.started_at FROM visit v WHERE v.station_id = a.value
         ORDER BY v.order_ms DESC, v.started_at DESC LIMIT 1) lastVisitMs,
-      (SELECT w.sweep_id FROM sweep w WHERE w.seq = ${JUDGED_OF('a.value')}) judgedSweepId
+      (SELECT w.sweep_id FROM sweep w WHERE w.seq = ${JUDGED_OF('a.value')}) judgedSweepId,
+      (SELECT json_extract(r.notes, '$.outOfService.reason') FROM notes_revision r WHERE r.station_id = a.value
+        ORDER BY r.order_ms DESC, r.revision DESC LIMIT 1) outOfService
     FROM json_each(?) a CROSS JOIN design_revision d ON d.seq = (SELECT n.seq FROM design_revision n
       WHERE n.station_id = a.value ORDER BY n.order_ms DESC, n.design_id DESC LIMIT 1)`);
   const FACE = `SELECT s.seq, s.station_id stationId, f.face, f.judged_by judgedBy

@@ -59,13 +59,20 @@ export function lookAtFaces(archive: Archive, standings: Standings, signal?: Abo
     const facts = archive.stations.factsOf(stationIds);
     const sweepIds = facts.flatMap(({ judgedSweepId }) => judgedSweepId ?? []);
     const sweeps = new Map(archive.quality.sweepsOfIds(sweepIds).map((sweep) => [sweep.sweepId, sweep]));
-    return facts.map(({ openVisit, judgedSweepId, lastVisitMs, ...row }: StationFacts): Face => {
-      const sweep = judgedSweepId === null ? undefined : sweeps.get(judgedSweepId);
-      return {
-        row: { ...row, openVisit: openVisit === 1, standing: sweep === undefined ? null : standing(sweep) },
-        lastVisitMs,
-      };
-    });
+    return facts.map(
+      ({ openVisit, judgedSweepId, lastVisitMs, outOfService, ...row }: StationFacts): Face => {
+        const sweep = judgedSweepId === null ? undefined : sweeps.get(judgedSweepId);
+        return {
+          row: {
+            ...row,
+            openVisit: openVisit === 1,
+            standing: sweep === undefined ? null : standing(sweep),
+            ...(outOfService === null ? {} : { outOfService }),
+          },
+          lastVisitMs,
+        };
+      },
+    );
   };
   const judgedAnew = (stationIds: readonly string[]): readonly Face[] => {
     const faces = facesOf(stationIds, (sweep) => standingOf(sweep, look));

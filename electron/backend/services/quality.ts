@@ -140,7 +140,7 @@ export function createQuality(
     const withSetUp = archive.quality.setUpStations();
     const stations: QualityStation[] = [];
     for (const face of await faces.all(rows)) {
-      const { stationId, name, sweepCount, openVisit, standing } = face.row;
+      const { stationId, name, sweepCount, openVisit, standing, outOfService } = face.row;
       const reserve = withSetUp.has(stationId) ? reservesOf(stationId)[0] : undefined;
       stations.push({
         stationId,
@@ -150,6 +150,7 @@ export function createQuality(
         lastVisitAt: maybe(face.lastVisitMs, momentOf),
         standing,
         reserve: reserve === undefined ? null : { leftDb: reserve.leftDb, askedDb: reserve.askedDb },
+        ...(outOfService === undefined ? {} : { outOfService }),
       });
     }
     const last = rows.at(-1);

@@ -17,6 +17,7 @@ import { DesignPart } from './DesignPart.tsx';
 import { DesignPath } from './DesignPath.tsx';
 import { DesignPorts } from './DesignPorts.tsx';
 import { DesignView } from './DesignView.tsx';
+import { InService } from './InService.tsx';
 
 export type DesignDeskProps = Readonly<{
   first: StationDraft;
@@ -43,6 +44,7 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
   const [part, setPart] = useState<DraftPart>({ at: 'port', key: portKey });
   const nameField = useRef<HTMLInputElement>(null);
   const side = useRef<HTMLElement>(null);
+  const [asks, setAsks] = useState(false);
   const [sought, setSought] = useState(0);
   // Who asks what is missing wants to type it next.
   useEffect(() => {
@@ -181,6 +183,7 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
             ? null
             : {
                 onLike: () => leave(() => designWent({ at: 'new', like: of.station })),
+                onService: () => leave(() => setAsks(true)),
                 onFile: isChanged ? null : () => void saveItsFile(of.station.id),
               }
         }
@@ -188,6 +191,7 @@ export function DesignDesk({ first, of }: DesignDeskProps) {
           if (await keep()) close();
         }}
       />
+      {asks && of !== null && <InService name={of.station.name} onClose={() => setAsks(false)} />}
     </div>
   );
 }

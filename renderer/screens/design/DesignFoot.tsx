@@ -9,8 +9,8 @@ export type DesignFootProps = Readonly<{
   undo: (() => void) | null;
   redo: (() => void) | null;
   onShow: (lack: Lack) => void;
-  /** What is done with a station that is kept already: another one like it, and its file while nothing of it is changed. */
-  kept: Readonly<{ onLike: () => void; onFile: (() => void) | null }> | null;
+  /** What is done with a station that is kept already: another one like it, its file while nothing of it is changed, whether it is in service. */
+  kept: Readonly<{ onLike: () => void; onFile: (() => void) | null; onService: () => void }> | null;
   onKeep: () => void;
 }>;
 
@@ -39,6 +39,7 @@ export function DesignFoot({ lacks, undo, redo, onShow, kept, onKeep }: DesignFo
             <PressButton isDisabled={kept.onFile === null} onPress={() => kept.onFile?.()}>
               Save its file
             </PressButton>
+            <PressButton onPress={kept.onService}>In service?</PressButton>
             <PressButton onPress={kept.onLike}>A new one like it</PressButton>
           </>
         )}

@@ -5,6 +5,7 @@ import { howReserveKept, howTrendWords } from '../../how/records.ts';
 import { howStationWorst } from '../../how/stations.ts';
 import { HowText } from '../../parts/HowText.tsx';
 import { Mark } from '../../parts/Mark.tsx';
+import { OUT_OF_SERVICE } from '../../parts/service-words.ts';
 import { TrendLine } from '../../parts/TrendLine.tsx';
 import type { RecordRow } from '../../state/quality-rows.ts';
 import type { SortBy } from '../../state/quality-slice.ts';
@@ -87,17 +88,24 @@ function Heads() {
   );
 }
 
+function standingWords({ outOfService, standing }: RecordRow['station']): string {
+  if (outOfService !== undefined) return OUT_OF_SERVICE;
+  if (standing === null) return 'not read yet';
+  return standing.verdict === null ? 'not judged' : verdictWords[standing.verdict];
+}
+
 function Cells({ row, nowMs }: Readonly<{ row: RecordRow; nowMs: number }>) {
   const { station, trend } = row;
   const { standing, reserve, lastVisitAt } = station;
-  const verdict = standing?.verdict ?? null;
+  const isAway = station.outOfService !== undefined;
+  const verdict = isAway ? null : (standing?.verdict ?? null);
   const drift = trend?.drift ?? null;
   return (
     <>
       <span className="records-row__name">{station.name}</span>
       <span className={`records-row__standing station-row__verdict--${verdict ?? 'unknown'}`}>
         <Mark verdict={verdict ?? 'unknown'} pointing={(standing?.worstDb ?? 0) > 0 ? 'up' : 'down'} />
-        {verdict === null ? (standing === null ? 'not read yet' : 'not judged') : verdictWords[verdict]}
+        {standingWords(station)}
       </span>
       <span className="records-row__number">
         {standing === null || standing.worstDb === null ? (

@@ -324,3 +324,30 @@ describe('how stations go', () => {
     expect((await look())[0]?.leftAsDesigned).toBe(false);
   });
 });
+
+it('says of a station that it is out of service and why, in both lists, and forgets it when it is back', async () => {
+  const { call, addStation } = workshop();
+  await addStation('tar-steps');
+  await addStation('ropewalk');
+  const reasons = async () => {
+    const { stations } = await call['stations.list']({}, signal);
+    const { stations: all } = await call['quality.stations']({ after: 0, limit: 10 }, signal);
+    expect(all.map(({ outOfService }) => outOfService)).toEqual(stations.map((row) => row.outOfService));
+    return stations.map(({ stationId, outOfService }) => [stationId, outOfService]);
+  };
+  // As it is kept before anything is said.
+  expect(await reasons()).toEqual([
+    ['tar-steps', undefined],
+    ['ropewalk', undefined],
+  ]);
+  const format = 'tiltwright-station-notes/1' as const;
+  const change = (basedOn: number, notes: Input<'notes.change'>['notes']) =>
+    call['notes.change']({ stationId: 'tar-steps', basedOn, notes }, signal);
+  await change(0, { format, outOfService: { reason: 'taken down in March' } });
+  expect(await reasons()).toEqual([
+    ['tar-steps', 'taken down in March'],
+    ['ropewalk', undefined],
+  ]);
+  await change(1, { format });
+  expect((await reasons())[0]).toEqual(['tar-steps', undefined]);
+});

@@ -9,6 +9,7 @@ const good: AttentionFacts = {
   sweepCount: 3,
   leftAsDesigned: true,
   drift: 'steady',
+  outOfService: false,
 };
 const lists = (over: Partial<AttentionFacts>) => listsOf({ ...good, ...over }, now, 12);
 
@@ -35,6 +36,11 @@ it('each list has its own reason, and a station may be on several', () => {
   expect(
     lists({ lastVisitMs: null, verdict: 'undecided', leftAsDesigned: false, drift: 'drifting' }),
   ).toEqual(['due', 'drifting', 'undecided', 'never-left']);
+});
+it('a station that is out of service is on no list, however it stands', () => {
+  expect(lists({ lastVisitMs: null, verdict: 'undecided', drift: 'drifting', outOfService: true })).toEqual(
+    [],
+  );
 });
 it('a station that was never swept was not left badly, and one that is not known yet neither', () => {
   expect(lists({ sweepCount: 0, leftAsDesigned: false })).toEqual([]);

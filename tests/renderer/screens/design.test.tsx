@@ -4,6 +4,7 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
 import type { StationRow, StationSheet } from '../../../core/bridge/records.ts';
 import { Station } from '../../../core/files/station.ts';
+import type { StationNotes } from '../../../core/files/station-notes.ts';
 import { App } from '../../../renderer/app.tsx';
 import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
@@ -31,6 +32,9 @@ const row = ({ station: of, revision }: StationSheet): StationRow => ({
 async function host(sheets: readonly StationSheet[]) {
   const kept = new Map(sheets.map((sheet) => [sheet.station.id, sheet]));
   const found = sheetOf([sweepOf({ n: 1, offDb: () => 0 })]);
+  const notes: { current: { notes: StationNotes | null; revision: number } } = {
+    current: { notes: null, revision: 0 },
+  };
   const scripted = scriptedClient({
     'host.describe': () => ({
       version: '0.1.0',
@@ -42,7 +46,11 @@ async function host(sheets: readonly StationSheet[]) {
     'meters.current': () => ({ meter: null }),
     'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
     'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
-    'notes.read': ({ stationId }) => ({ stationId, notes: null, revision: 0, changedAt: null }),
+    'notes.read': ({ stationId }) => ({ stationId, ...notes.current, changedAt: null }),
+    'notes.change': ({ stationId, notes: changed }) => {
+      notes.current = { notes: changed, revision: notes.current.revision + 1 };
+      return { stationId, ...notes.current, changedAt: null };
+    },
     'stations.list': () => ({ stations: [...kept.values()].map(row) }),
     'stations.open': ({ stationId }) => {
       const sheet = kept.get(stationId);
@@ -81,7 +89,7 @@ async function host(sheets: readonly StationSheet[]) {
   const bench = { store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' };
   render(<App bench={bench} />);
   await act(() => workbench.arrive());
-  return { store, workbench, kept, asked: scripted.names };
+  return { store, workbench, kept, notes, asked: scripted.names };
 }
 
 const press = (name: string | RegExp) =>
@@ -250,4 +258,22 @@ it('gives a station as a file, and says of a file that is opened whether it brin
   expect(notice()).toMatchObject({ text: 'east.json is the new design of 07 Mill Lane.' });
   await act(() => workbench.importStation('new.json', JSON.stringify({ ...station, id: 'qm-9' })));
   expect(notice()).toMatchObject({ text: 'new.json is in the archive.' });
+});
+
+it('takes a station out of service with a reason, and brings it back', async () => {
+  const { notes, store, workbench } = await host([sheetOf([]).sheet]);
+  await act(() => workbench.openStation(station.id));
+  await press('Design');
+  await press('In service?');
+  const take = () => screen.getByRole('button', { name: 'Take it out of service' });
+  expect(take()).toHaveProperty('disabled', true);
+  await fill('Why', 'taken down in March');
+  await press('Take it out of service');
+  expect(notes.current.notes?.outOfService).toEqual({ reason: 'taken down in March' });
+  expect(screen.queryByRole('dialog')).toBeNull();
+  await press('Back to 07 Mill Lane');
+  expect(screen.getByText('out of service')).toBeTruthy();
+  await act(async () => store.getState().notice?.undo?.go());
+  expect(notes.current.notes?.outOfService).toBeUndefined();
+  expect(screen.queryByText('out of service')).toBeNull();
 });

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { StationRow } from '../../../core/bridge/records.ts';
-import { foundStations } from '../../../renderer/state/found-stations.ts';
+import { foundStations, inServiceFirst } from '../../../renderer/state/found-stations.ts';
 
 const row = (stationId: string, name: string, headline: string | null = null): StationRow => ({
   stationId,
@@ -32,3 +32,14 @@ it('finds by name, id and finding, whatever the letters', () => {
 });
 it('wants every word', () => expect(names('mill quay')).toEqual([]));
 it('leaves the list as it is where nothing was typed', () => expect(foundStations(rows, '  ')).toBe(rows));
+
+it('shows those that are out of service below all others, and finds them by it', () => {
+  const row = (name: string, outOfService?: string) => ({
+    ...{ stationId: name, name, revision: 1, sweepCount: 0, openVisit: false, standing: null },
+    ...(outOfService === undefined ? {} : { outOfService }),
+  });
+  const rows = [row('1', 'taken down'), row('2'), row('3')];
+  expect(inServiceFirst(rows).map(({ name }) => name)).toEqual(['2', '3', '1']);
+  expect(inServiceFirst(rows.slice(1))).toEqual(rows.slice(1));
+  expect(foundStations(rows, 'service taken').map(({ name }) => name)).toEqual(['1']);
+});

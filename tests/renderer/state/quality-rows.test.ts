@@ -92,3 +92,17 @@ describe('what is shown', () => {
     expect(names('all', 'lane quay', byName)).toEqual([]);
   });
 });
+
+it('puts where nobody is sent below all others, on no list, and finds it by that', () => {
+  const away = station('0 Tar Steps', {
+    standing: standing('fail', -9),
+    lastVisitAt: null,
+    outOfService: 'taken down',
+  });
+  const rows = recordRows({ stations: [away, ...stations], trends: {} }, now, 12);
+  expect(rows[0]?.lists).toEqual([]);
+  for (const by of ['name', 'worst', 'standing'] as const)
+    for (const isDown of [false, true])
+      expect(shownRows(rows, 'all', '', { by, isDown }).at(-1)?.station.name).toBe('0 Tar Steps');
+  expect(shownRows(rows, 'all', 'out of service', { by: 'name', isDown: false })).toHaveLength(1);
+});
