@@ -11,7 +11,10 @@ export type Memory = Readonly<{
   usedMb: number;
   /** Buffers and native objects that belong to JavaScript's. */
   externalMb: number;
-  /** Everything else: the program itself, native libraries, threads. A leak below JavaScript shows here. */
+  /**
+   * Everything else: the program itself, native libraries, threads. A leak below JavaScript shows here. V8 keeps pages that it
+   * let go of for a while (the sum stays, what is reserved falls by 130 MB), so the most that it ever reserved is taken off.
+   */
   restMb: number;
   /** Files, ports and terminals that are open; null where the system does not tell. */
   openFiles: number | null;
@@ -28,7 +31,10 @@ function openFiles(): number | null {
   }
 }
 
+let mostReserved = 0;
+
 export function memoryNow(): Memory {
+  mostReserved = Math.max(mostReserved, process.memoryUsage().heapTotal);
   globalThis.gc?.();
   const { rss, heapTotal, heapUsed, external } = process.memoryUsage();
   const young = getHeapSpaceStatistics().filter(({ space_name }) => space_name.startsWith('new_'));
@@ -38,7 +44,7 @@ export function memoryNow(): Memory {
     nurseryMb: young.reduce((sum, { physical_space_size }) => sum + physical_space_size, 0) / MB,
     usedMb: heapUsed / MB,
     externalMb: external / MB,
-    restMb: (rss - heapTotal) / MB,
+    restMb: (rss - mostReserved) / MB,
     openFiles: openFiles(),
     handles: process.getActiveResourcesInfo().length,
   };
@@ -47,7 +53,7 @@ export function memoryNow(): Memory {
 /** One line for a person: the sum first, then what it is made of. */
 export const memoryWords = (memory: Memory): string => {
   const mb = (amount: number) => amount.toFixed(1);
-  return `resident ${mb(memory.residentMb)} MB = heap reserved ${mb(memory.reservedMb)} (young ${mb(memory.nurseryMb)}, used ${mb(memory.usedMb)}) + rest ${mb(memory.restMb)}; external ${mb(memory.externalMb)}, open files ${memory.openFiles ?? 'unknown'}, handles ${memory.handles}`;
+  return `resident ${mb(memory.residentMb)} MB; heap reserved ${mb(memory.reservedMb)} (young ${mb(memory.nurseryMb)}, used ${mb(memory.usedMb)}), rest ${mb(memory.restMb)}, external ${mb(memory.externalMb)}, open files ${memory.openFiles ?? 'unknown'}, handles ${memory.handles}`;
 };
 
 /** Above this a difference is more than noise of pools and compilers. */
