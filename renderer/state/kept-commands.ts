@@ -128,7 +128,7 @@ const noteNames: readonly Readonly<{ key: keyof NotesChange; name: string; isOne
   { key: 'span', name: 'The span', isOne: true },
   { key: 'amplifier', name: 'The amplifier\u2019s figures', isOne: false },
   { key: 'cascade', name: 'what feeds it', isOne: true },
-  { key: 'outOfService', name: 'Whether it is in service', isOne: true },
+  { key: 'outOfService', name: 'What is said of its service', isOne: true },
 ];
 
 /** After a refusal the page shows what holds now; what went wrong is said already. */
