@@ -119,10 +119,7 @@ function Listed({ rows, waiting, children }: ListedProps) {
   return (
     <main className={`stations${isLong ? ' stations--long' : ''}`}>
       <div className="stations__head">
-        <div>
-          <h1>{found.length === rows.length ? named : `${whole(found.length)} of ${named}`}</h1>
-          <JudgedSoFar waiting={waiting} />
-        </div>
+        <h1>{found.length === rows.length ? named : `${whole(found.length)} of ${named}`}</h1>
         {isMany && (
           <SearchField className="field field--line stations__find" value={text} onChange={stationsTyped}>
             <Label>Find</Label>
@@ -147,21 +144,27 @@ function Listed({ rows, waiting, children }: ListedProps) {
           onOpen={(stationId) => workbench.openStation(stationId)}
         />
       )}
-      {link.at === 'open' && <p className="stations__foot">Kept in {link.archivePath}</p>}
+      {link.at === 'open' && (
+        <div className="stations__foot">
+          <p>Kept in {link.archivePath}</p>
+          <JudgedSoFar waiting={waiting} />
+        </div>
+      )}
     </main>
   );
 }
 
-/** How far the list is where every station has to be judged anew; it can be used meanwhile. */
+/** How far the list is where every station has to be judged; at its foot, so that nothing moves under a hand when it is done. */
 function JudgedSoFar({ waiting }: Readonly<{ waiting: Waiting }>) {
   if (waiting.of === 0) return null;
   const done = waiting.of - waiting.ids.size;
   return (
     <div className="stations__judged">
       <span>
-        Judged anew after an update or other settings: {whole(done)} of {whole(waiting.of)}.
+        Judging the newest sweeps, as after an update or with other settings: {whole(done)} of{' '}
+        {whole(waiting.of)}
       </span>
-      <progress aria-label="Stations judged anew" max={waiting.of} value={done} />
+      <progress aria-label="Stations judged" max={waiting.of} value={done} />
     </div>
   );
 }

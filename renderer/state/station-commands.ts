@@ -4,8 +4,8 @@ import { readNotes } from './kept-commands.ts';
 /** How many sweeps of a station are fetched with their readings when it is opened; older ones when they are chosen. */
 const READY_SWEEPS = 14;
 
-/** So many standings are asked for at once while the list is already there. */
-const JUDGED_TOGETHER = 250;
+/** So many standings are asked for at once while the list is already there: to show some takes the page as long as the judging. */
+const JUDGED_TOGETHER = 500;
 /** A list that was asked for later makes an earlier one, still being filled, end without a word. */
 let lists = 0;
 

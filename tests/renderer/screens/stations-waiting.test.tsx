@@ -32,12 +32,11 @@ const rowOf = (n: number, verdict: 'pass' | null): StationRow => ({
     worstMhz: verdict === null ? null : 870,
   },
 });
-const COUNT = 300;
-const ids = Array.from({ length: COUNT }, (_, n) => `station-${n}`);
 
 /** A host whose first ten stations are judged; each further answer comes when it is let go. */
-async function arrived(answer: (of: readonly string[]) => StationRow[]) {
+function host(count: number, answer: (of: readonly string[]) => StationRow[]) {
   const letGo: (() => void)[] = [];
+  const ids = Array.from({ length: count }, (_, n) => `station-${n}`);
   const script: Script = {
     'host.describe': () => ({
       version: '0',
@@ -56,67 +55,68 @@ async function arrived(answer: (of: readonly string[]) => StationRow[]) {
   };
   const store = createWorkbenchStore();
   const { client, asked } = scriptedClient(script);
-  const workbench = createWorkbench(
-    client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  // Rows of a long list are measured.
-  Object.defineProperty(HTMLElement.prototype, 'scrollHeight', { configurable: true, get: () => 85 });
-  render(
-    <App
-      bench={{ store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' }}
-    />,
-  );
-  await act(() => workbench.arrive());
+  const feed = createLiveFeed(() => {});
+  const workbench = createWorkbench(client, store, feed);
   const next = () => act(async () => letGo.shift()?.());
-  return { store, asked, next, workbench };
+  /** How many were asked for each time. */
+  const together = () =>
+    asked.flatMap(({ name, input }) =>
+      name === 'stations.list' && 'of' in (input as object) ? [(input as { of: string[] }).of.length] : [],
+    );
+  const waiting = () => {
+    const { stations } = store.getState();
+    return stations.at === 'listed' ? stations.waiting : null;
+  };
+  return { store, feed, workbench, next, together, waiting };
 }
 const judged = (of: readonly string[]) => of.map((id) => rowOf(Number(id.split('-')[1]), 'pass'));
 const verdictOf = (name: string) =>
   screen.getByText(name).closest('.station-row')?.querySelector('.station-row__verdict')?.textContent;
 
 it('shows every station at once, says how far the judging is, and fills the standings in', async () => {
-  const { asked, next } = await arrived(judged);
-  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('300 stations');
+  const { store, feed, workbench, next } = host(70, judged);
+  // Rows of a long list are measured.
+  Object.defineProperty(HTMLElement.prototype, 'scrollHeight', { configurable: true, get: () => 85 });
+  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
+  await act(() => workbench.arrive());
+  expect(document.querySelector('h1')?.textContent).toBe('70 stations');
   expect(verdictOf('Fish Dock 0')).toBe('in order');
-  const waiting = screen.getByText('Fish Dock 10').closest('.station-row');
   expect(verdictOf('Fish Dock 10')).toBe('being judged');
+  const waiting = screen.getByText('Fish Dock 10').closest('.station-row');
   expect(waiting?.querySelector('.station-row__when')?.textContent).toMatch(/3\s*sweeps/);
-  const far = () => screen.queryByRole('progressbar', { name: 'Stations judged anew' });
-  expect(far()).toHaveProperty('value', 0);
-  expect(document.querySelector('.stations__judged')?.textContent).toContain('0 of 290');
+  const far = () => document.querySelector('.stations__judged');
+  expect(far()?.textContent).toContain('0 of 60');
+  expect(far()?.querySelector('progress')).toMatchObject({ value: 0, max: 60 });
   await next();
-  expect(far()).toHaveProperty('value', 250);
   expect(verdictOf('Fish Dock 10')).toBe('in order');
-  await next();
   expect(far()).toBeNull();
-  expect(document.body.textContent).not.toContain('being judged');
-  const chunks = asked.filter(({ name }) => name === 'stations.list').slice(1);
-  expect(chunks.map(({ input }) => (input as { of: string[] }).of.length)).toEqual([250, 40]);
 });
 
-it('waits no longer for a station that is gone, and says where judging failed', async () => {
-  const { store, next } = await arrived((of) => {
-    if (of.length < 250) throw new Error('the disk is away');
+it('asks for them in portions, waits no longer for a station that is gone, and says where judging failed', async () => {
+  const { store, workbench, next, together, waiting } = host(1100, (of) => {
+    if (of.length < 500) throw new Error('the disk is away');
     return judged(of).slice(1);
   });
+  await workbench.arrive();
+  expect(waiting()).toMatchObject({ of: 1090, ids: { size: 1090 } });
   await next();
-  const { stations } = store.getState();
-  expect(stations.at === 'listed' && stations.waiting.ids.has('station-10')).toBe(false);
+  expect(waiting()).toMatchObject({ of: 1090, ids: { size: 590 } });
   await next();
-  expect(store.getState().notice).toMatchObject({ tone: 'problem' });
-  expect(document.body.textContent).toContain('Not every station could be judged.');
+  await next();
+  expect(together()).toEqual([500, 500, 90]);
+  expect(waiting()?.ids.size).toBe(90);
+  expect(store.getState().notice).toMatchObject({
+    tone: 'problem',
+    text: 'Not every station could be judged.',
+  });
 });
 
 it('a list that is asked for later makes the earlier one end', async () => {
-  const { asked, next, workbench } = await arrived(judged);
-  await act(() => workbench.arrive());
-  await next();
-  await next();
-  await next();
-  await next();
-  const chunks = asked.filter(({ name, input }) => name === 'stations.list' && 'of' in (input as object));
-  // One of the first list, two of the second.
-  expect(chunks).toHaveLength(3);
+  const { workbench, next, together, waiting } = host(1100, judged);
+  await workbench.arrive();
+  await workbench.arrive();
+  for (let i = 0; i < 5; i += 1) await next();
+  // One of the first list, three of the second.
+  expect(together()).toEqual([500, 500, 500, 90]);
+  expect(waiting()).toMatchObject({ of: 0, ids: { size: 0 } });
 });
