@@ -63,6 +63,16 @@ const roles: readonly (readonly [Role, RegExp])[] = [
 const otherwise =
   /rate|baud|width|start|stop|begin|end|low|high|from|to|span|step|offset|spacing|range|noise|limit|target|design|tolerance|threshold|min|max|found|left|before|after|loss|gain|tilt|delta|diff|change|deviation|error|sent|transmit|expected|nominal|reference|spec|goal|ideal|previous|last|old|alarm|warn|floor|spur|adjacent|hum|margin|total|sum/;
 
+/**
+ * Whether a word says that a number beside it is no level of a signal: a limit, a loss, a spur.
+ * @param word  in small letters
+ * @returns  true also for longer words that hold one
+ * @source   common practice, no published source
+ */
+export const saysOtherwise = (word: string): boolean => otherwise.test(word);
+
+/** The power that a unit is fed with. */
+const ofMains = /\b(?:v|vac|vdc|volts?|w|watts?|ma|supply|mode|saving)\b/i;
 /** Words of a level among others that nobody foresaw. */
 const ofLevel =
   /\b(?:levels?|lvl|power|pwr|pegel|leistung|niveau|nivel|livello|potencia|puissance|potenza)\b/;
@@ -145,7 +155,7 @@ function readHeaderWord(header: string): HeaderWord {
     mayBeLevel:
       isUnnamed &&
       frequencyUnit === null &&
-      (levelUnits.size === 1 || (ofLevel.test(telling) && !words.includes('db'))),
+      (levelUnits.size === 1 || (ofLevel.test(telling) && !words.includes('db') && !ofMains.test(header))),
   };
 }
 

@@ -29,7 +29,7 @@ export type TableRows = Readonly<{
 }>;
 
 const range =
-  /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|\u2013|\u2014|~|\/|\.{2,3}|\bto\b|\bbis\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?$/i;
+  /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|\u2013|\u2014|~|\/|\.{2,3}|\bto\b|\bbis\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?(?:\s*\([^()]*\))?$/i;
 /** Beyond what any line carries; one such level, or most of them below, shows that the unit is another one. */
 const FAR_DBMV = 120;
 /** No ratio of a modulation comes near this. */

@@ -21,6 +21,8 @@ const numberAndUnit =
   /^([+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?)\s*([a-z\u00B5\u03BC][a-z\u00B5\u03BC ]*(?:[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)\)?)?)?$/i;
 const nothing =
   /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)(?: ?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?))?$/i;
+const unseen = String.raw`[\u200B-\u200F\u202A-\u202E\u2060\u2066-\u2069\uFEFF]+`;
+const unseenAtEnds = new RegExp(`^${unseen}|${unseen}$`, 'g');
 /** Thousands parted by a blank or an apostrophe, as some countries write them. */
 const grouped = /^([+-]?\d{1,3})((?:[ '\u2019]\d{3})+)(?![\d])/;
 
@@ -36,13 +38,17 @@ export function writtenIn(cell: string): Written {
   if (united !== null) return { kind: 'number', digits: united[1] ?? '', unit: united[2] ?? '' };
   // A typographic minus and a no-break space are what spreadsheets and web pages write for the plain ones.
   const plain = cell
+    // Signs that are not seen, at its ends alone: inside of a number they might part two.
+    .replace(unseenAtEnds, '')
     .replace(/\u2212/g, '-')
     // A word processor makes a dash of it; straight before a number it is a minus all the same.
     .replace(/^[\u2010-\u2013\uFE63\uFF0D](?=\d)/, '-')
     .replace(/[\u00A0\u202F\u2009]/g, ' ')
     .trim()
     // Some print a sign in a place of its own.
-    .replace(/^([+-]) (?=\d)/, '$1');
+    .replace(/^([+-]) (?=\d)/, '$1')
+    // A spreadsheet's sign that what follows is kept as text.
+    .replace(/^'(?=[+-]?\d)/, '');
   if (plain === '' || nothing.test(plain)) return { kind: 'blank' };
   const whole = plain.replace(
     grouped,

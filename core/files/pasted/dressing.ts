@@ -27,12 +27,13 @@ export function undressed(text: string): string {
 }
 
 /**
- * A cell without Markdown's signs for bold, slanted and code.
+ * A cell without Markdown's signs for bold, slanted and code. What is struck out keeps its signs: it is not said any more.
  * @param cell  trimmed
  * @returns  what stands between them; the cell itself where they do not close
  * @source   CommonMark 0.31, "Emphasis and strong emphasis", "Code spans"
  */
 export const bareCell = (cell: string): string => {
-  const inner = /^(\*{1,3}|_{1,3}|`{1,2}|~~)(?=[^\s*_`~])(.*[^\s*_`~])\1$/.exec(cell)?.[2];
-  return inner === undefined ? cell : bareCell(inner);
+  const inner = /^(\*{1,3}|_{1,3}|`{1,2})(?=[^\s*_`~])(.*[^\s*_`~])\1$/.exec(cell)?.[2];
+  if (inner !== undefined) return bareCell(inner);
+  return cell.includes('**') ? cell.replace(/\*\*([^\s*][^*]*)\*\*/g, '$1') : cell;
 };

@@ -1,6 +1,7 @@
 import type { CsvRow, NotedLine } from '../csv-lines.ts';
 import { headerWord, type Role } from '../header-words.ts';
 import { bodyOf, isNumberLike, noted, readsLike } from './body-end.ts';
+import { saysUnitsOnly } from './footer-units.ts';
 import { headedByCells } from './headless.ts';
 import { oneUnderOther } from './side-by-side.ts';
 import { sideTableAt } from './side-table.ts';
@@ -129,7 +130,10 @@ export function findTables(
       at = side.end;
       continue;
     }
-    if (!hasNumber(row) && filled(row).length === 1) titles.push(noted(row));
+    const words = hasNumber(row) ? [] : filled(row);
+    // A line of units is whole, however the separator parts it.
+    if (words.length === 1 || saysUnitsOnly(words.join(separator === ' ' ? ' ' : `${separator} `)))
+      titles.push(noted(row));
     else {
       for (const title of titles) rest.push(title);
       rest.push(noted(row));

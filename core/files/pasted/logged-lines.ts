@@ -1,6 +1,6 @@
 import type { CsvRow, NotedLine } from '../csv-lines.ts';
 import { frequencyUnitOf } from '../frequency-unit.ts';
-import { headerWord } from '../header-words.ts';
+import { headerWord, saysOtherwise } from '../header-words.ts';
 import { levelUnitOf } from '../level-unit.ts';
 import { columnsOf, type Table } from './table.ts';
 
@@ -86,7 +86,7 @@ function readingIn(line: string, number: number): Read {
   // A name of a level or a frequency with another value than one with its unit.
   if (rest.includes('\u0000')) return null;
   const words = wordsOf(rest);
-  if (words.some((word) => otherwise.test(word) || /^[+-]?\d/.test(word))) return null;
+  if (words.some((word) => otherwise.test(word) || saysOtherwise(word) || /^[+-]?\d/.test(word))) return null;
   const reading = {
     line: number,
     label,

@@ -26,12 +26,14 @@ function letterOf(whole: string, name: string): string {
   return point >= 32 && point <= 0xffff ? String.fromCharCode(point) : whole;
 }
 
+/** What is struck out keeps its marks, so that no reader takes it: it is not said any more. */
 const marks =
-  /<\/?[a-z][^<>]*>|\[\/?(?:b|i|u|s|tt|code|pre|quote|url|size|color|font|center|left|right|table|tbody|thead|tr|td|th)(?:=[^[\]]*)?\]/gi;
+  /<\/?(?!(?:s|del|strike)[\s>])[a-z][^<>]*>|\[\/?(?:b|i|u|tt|code|pre|quote|url|size|color|font|center|left|right|table|tbody|thead|tr|td|th)(?:=[^[\]]*)?\]/gi;
 
 /** What a cell or a line says, on one line and without marks. */
 const plainWords = (inner: string): string =>
   inner
+    .replace(/<!--[\s\S]*?-->/g, '')
     .replace(/<br\s*\/?>|\[br\]/gi, ' ')
     .replace(marks, '')
     .replace(/&(#?[a-z\d]{2,8});/gi, letterOf)

@@ -1,7 +1,7 @@
 import type { CsvRow } from '../csv-lines.ts';
 
 const summary =
-  /^(?:overall |grand )?(?:avg|average|mean|median|min|minimum|max|maximum|total|totals|sum|subtotal|std\.? ?dev|st\.? ?dev|standard deviation|range|spread|count|mittelwert|durchschnitt|summe|gesamt|moyenne|total g\u00E9n\u00E9ral|media|promedio|gemiddelde|totaal)(?: (?:level|power|value|of all))?\s*\.?:?$/i;
+  /^(?:overall |grand )?(?:avg|average|mean|median|min|minimum|max|maximum|total|totals|sum|subtotal|std\.? ?dev|st\.? ?dev|standard deviation|range|spread|count|mittelwert|durchschnitt|summe|gesamt|moyenne|mittel|mw|\u00D8|total g\u00E9n\u00E9ral|media|promedio|gemiddelde|totaal)(?: (?:level|power|value|of all))?\s*\.?:?$/i;
 
 /**
  * Whether a row sums up the ones above it: its first word is an average, a total, a least or a greatest.

@@ -127,7 +127,12 @@ export function walkedTables(
       key,
     ),
   );
-  const useful = tables.filter(({ columns }) => needed.every((role) => columns[role] !== undefined));
+  // Indices that never meet are of different things.
+  const meets = ({ columns, body }: Table) =>
+    body.some(({ cells }) => needed.every((role) => (cells[columns[role]?.index ?? -1] ?? '') !== ''));
+  const useful = tables.filter(
+    (table) => needed.every((role) => table.columns[role] !== undefined) && meets(table),
+  );
   if (useful.length === 0) return null;
   let clash: WalkedTables['clash'] = null;
   for (const { header } of useful) {

@@ -48,3 +48,10 @@ describe('the decimal sign', () => {
 it('never gives an infinity', () => {
   expect([numberWritten('5,5'), numberWritten('-1e3'), numberWritten('1e999')]).toEqual([5.5, -1000, null]);
 });
+
+it('reads past signs that are not seen, at the ends of a cell alone', () => {
+  expect(writtenIn('\u200E-8.0\u200B')).toEqual({ kind: 'number', digits: '-8.0', unit: '' });
+  expect(writtenIn('1\u200B2.3').kind).toBe('words');
+  expect(writtenIn("'-3.1")).toEqual({ kind: 'number', digits: '-3.1', unit: '' });
+  expect(writtenIn("36'1").kind).toBe('words');
+});

@@ -14,6 +14,12 @@ it('takes the sign of a list off before a frequency, and never before a level', 
   expect(undressed('- 5.5 dBmV\t57 MHz')).toBe('- 5.5 dBmV\t57 MHz');
 });
 
+it('leaves a struck number its signs, and takes those of a bold one inside of a cell', () => {
+  expect(bareCell('~~31.0 dBmV~~')).toBe('~~31.0 dBmV~~');
+  expect(bareCell('**-9.1** dBmV')).toBe('-9.1 dBmV');
+  expect(bareCell('2 ** 3')).toBe('2 ** 3');
+});
+
 // CommonMark 0.31, the examples of emphasis and code spans.
 it('takes the signs of Markdown off a cell', () => {
   expect(['**Level**', '`57 MHz`', '***x***', '_a_', '-1.5', '**', '*open'].map(bareCell)).toEqual([

@@ -34,3 +34,10 @@ it('leaves what is no such table, and one of which nobody can say which cell is 
   ])
     expect(withoutMarks(text)).toBe(text);
 });
+
+it('leaves what is struck out its marks, and passes over comments', () => {
+  const row = (cell: string) => `<table><tr><td>57</td><td>${cell}</td></tr></table>`;
+  for (const struck of ['<s>31</s>', '<del class="x">31</del>', '<strike>31</strike>'])
+    expect(withoutMarks(row(struck)).trim()).toBe(`57\t${struck}`);
+  expect(withoutMarks(row('<strong>31</strong><!-- 36 --><span> dBmV</span>')).trim()).toBe('57\t31 dBmV');
+});
