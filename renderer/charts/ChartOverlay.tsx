@@ -37,6 +37,7 @@ export function ChartOverlay(props: ChartOverlayProps) {
     ({ frequencyMhz }) => frequencyMhz >= frequencySpan.low && frequencyMhz <= frequencySpan.high,
   );
   const worst = seen.find((row) => row.frequencyMhz === props.worstMhz);
+  const lastRead = seen.findLast(({ shownDbmv }) => shownDbmv !== null);
   return (
     <svg className="overlay" width={width} height={props.height} aria-hidden="true">
       <AxisUnit unit={levelWord(props.unit)} x={plot.left - 8} y={14} />
@@ -56,7 +57,7 @@ export function ChartOverlay(props: ChartOverlayProps) {
           </g>
         ) : null,
       )}
-      {worst !== undefined && <Worst row={worst} x={x} y={y} plot={plot} />}
+      {worst !== undefined && <Worst row={worst} x={x} y={y} plot={plot} isLast={worst === lastRead} />}
       {labelWidth === LABEL_WIDTH &&
         placedEnds(rows, props.labels, plot, frequencySpan, levelSpan).map((label) => (
           <text key={label.key} className={`label label--${inks.get(label.key)}`} x={label.x} y={label.y + 5}>
@@ -87,10 +88,12 @@ type WorstProps = Readonly<{
   x: (frequencyMhz: number) => number;
   y: (levelDbmv: number) => number;
   plot: PlotBox;
+  /** Where the line ends, its name stands beside its last level. */
+  isLast: boolean;
 }>;
 
 /** The worst channel: a bracket from the design to the level, with the distance written on it. */
-function Worst({ row, x, y, plot }: WorstProps) {
+function Worst({ row, x, y, plot, isLast }: WorstProps) {
   if (row.shownDbmv === null || row.targetDbmv === null || row.deviationDb === null) return null;
   const at = x(row.frequencyMhz);
   const level = y(row.shownDbmv);
@@ -98,7 +101,7 @@ function Worst({ row, x, y, plot }: WorstProps) {
   const below = row.deviationDb < 0;
   // A design mostly rises: under the line there is room to the right, over it to the left; at an edge, farther away.
   const wanted = below ? at < plot.right - 120 : at < plot.left + 120;
-  const away = wanted === below ? 24 : 44;
+  const away = wanted === below && !isLast ? 24 : 44;
   const beside = wanted ? at + 8 : at - 8;
   const words = below ? Math.max(level, target) + away : Math.min(level, target) - away + 12;
   return (
