@@ -1,8 +1,11 @@
 import { type Refusal, refuse } from '../result.ts';
+import { beginsAsJson } from './pasted/json-tree.ts';
 
 /** A sweep of 1218 MHz in steps of 10 kHz has 121,800 rows; a line for each quantity, 1218 cells in steps of 1 MHz. */
 const MOST_LINES = 150_000;
 const LONGEST_LINE = 100_000;
+/** JSON may stand in one line, whatever it holds. */
+const LONGEST_JSON = 10_000_000;
 /** As many rows as a spreadsheet has, most of them blank. */
 const MOST_LINE_ENDS = 1_100_000;
 
@@ -18,6 +21,7 @@ const says = (code: number): boolean => code > 32 && code !== 44 && code !== 59;
  * @source   common practice, no published source
  */
 export function vastRefusal(text: string, fileName: string): Refusal<'too-many'> | null {
+  const longest = beginsAsJson(text) ? LONGEST_JSON : LONGEST_LINE;
   let lines = 0;
   let ends = 0;
   // Line ends are looked for; of a line no more than its first signs are looked at.
@@ -33,7 +37,7 @@ export function vastRefusal(text: string, fileName: string): Refusal<'too-many'>
         lines++;
         break;
       }
-    if (end - from > LONGEST_LINE)
+    if (end - from > longest)
       return refuse(
         'too-many',
         `${fileName}, line ${ends}`,

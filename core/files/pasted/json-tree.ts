@@ -8,6 +8,8 @@ export type JsonNode =
 
 /** Lists of lists of rows of values with their units are five deep; what is deeper is no sweep. */
 const DEEPEST = 12;
+/** So many brackets at its beginning need not be read at all. */
+const tooDeep = /^\s*(?:\[\s*){14}/;
 
 /** What a list or an object begins with. Three dots of a log's date or a section's name are none. */
 const begins = /^\uFEFF?\s*(?:\[\s*[[{]|\{\s*["}])/;
@@ -19,14 +21,15 @@ const begins = /^\uFEFF?\s*(?:\[\s*[[{]|\{\s*["}])/;
 export const beginsAsJson = (text: string): boolean => begins.test(text);
 const token = /"(?:[^"\\]|\\.)*"|[{}[\],:]|[^\s{}[\],:"]+|\n/g;
 
-const isJson = (text: string): boolean => {
+/** Why a text is no JSON, as whoever reads it says; null where it is. */
+function jsonFault(text: string): string | null {
   try {
     JSON.parse(text);
-    return true;
-  } catch {
-    return false;
+    return null;
+  } catch (fault) {
+    return fault instanceof Error ? fault.message : '';
   }
-};
+}
 
 class Reading {
   readonly #tokens: readonly string[];
@@ -104,15 +107,11 @@ function keyTwice(node: JsonNode): Readonly<{ key: string; line: number }> | nul
   return null;
 }
 
-/** The line on which the text is no JSON any more: the first that no beginning of a JSON text ends with. */
-function faultLine(text: string): number {
-  try {
-    JSON.parse(text);
-  } catch (fault) {
-    const at = /position (\d+)/.exec(fault instanceof Error ? fault.message : '')?.[1];
-    if (at !== undefined) return text.slice(0, Number(at)).split('\n').length;
-  }
-  return text.trimEnd().split('\n').length;
+/** The line on which a text is no JSON any more; the last where its fault tells none. */
+function faultLine(text: string, fault: string): number {
+  const at = /position (\d+)/.exec(fault)?.[1];
+  const read = at === undefined ? text.trimEnd() : text.slice(0, Number(at));
+  return read.split('\n').length;
 }
 
 /**
@@ -127,11 +126,13 @@ export function jsonTree(text: string, fileName: string): Result<JsonNode, 'not-
   if (!beginsAsJson(text)) return null;
   const bare = text.replace(/^\uFEFF/, ' ');
   try {
-    const node = isJson(bare) ? new Reading(bare, 1).value() : lines(bare);
+    if (tooDeep.test(bare)) throw new TooDeep();
+    const fault = jsonFault(bare);
+    const node = fault === null ? new Reading(bare, 1).value() : lines(bare);
     if (node === null)
       return refuse(
         'not-json',
-        `${fileName}, line ${faultLine(bare)}`,
+        `${fileName}, line ${faultLine(bare, fault ?? '')}`,
         'it begins as JSON does and is none here; save it whole, or paste a table',
       );
     const twice = keyTwice(node);
@@ -147,9 +148,10 @@ export function jsonTree(text: string, fileName: string): Result<JsonNode, 'not-
 /** An object or a list a line, as logs of programs are written; null where a line is neither. */
 function lines(text: string): JsonNode | null {
   const items: JsonNode[] = [];
+  if (!text.trim().includes('\n')) return null;
   for (const [i, line] of text.split('\n').entries()) {
     if (line.trim() === '') continue;
-    if (!begins.test(line) || !isJson(line)) return null;
+    if (!begins.test(line) || jsonFault(line) !== null) return null;
     items.push(new Reading(line, i + 1).value());
   }
   return { kind: 'list', line: 1, items };

@@ -19,6 +19,16 @@ it('refuses more rows, longer lines and more blank ones, with the number that is
   expect(refusalOf('\n'.repeat(2_300_000))).toMatch(/2300001 lines/);
 });
 
+it('lets JSON stand in one line, up to ten million letters', () => {
+  const rows = Array.from({ length: 5000 }, (_, i) => ({ frequency_mhz: 54 + i / 100, level_dbmv: 36.1 }));
+  const text = JSON.stringify(rows);
+  expect(text.length).toBeGreaterThan(200_000);
+  const read = readSweepFile(text, 'levels.json');
+  expect(read.ok && read.value.rows.length).toBe(5000);
+  expect(refusalOf(`[[${'1,'.repeat(5_000_100)}1]]`)).toMatch(/^x, line 1: 10000205 characters in one line/);
+  expect(readSweepFile('[['.repeat(4_000_000), 'deep.json')).toMatchObject({ ok: false, code: 'not-json' });
+});
+
 it.each([
   ['levels.csv', `frequency_mhz,level_dbmv\n${'57,1\n'.repeat(160_000)}`],
   ['filter.s1p', `# MHz S DB R 75\n${'57 -1 0\n'.repeat(160_000)}`],
