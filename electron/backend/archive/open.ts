@@ -62,6 +62,8 @@ export type Archive = Readonly<{
   ballast: Ballast;
   /** All of `work` or nothing, on the disk when this returns. Throws `ArchiveFault` when the disk takes no more. */
   write<T>(work: () => T): T;
+  /** Many reads as of one moment, and faster than each by itself: SQLite locks once for all of them. */
+  reading<T>(work: () => T): T;
   /** As `write`, for what was read and can't be read again: on a full disk the ballast goes, and it is tried once more. */
   keep<T>(work: () => T): T;
   freeBytes(): number;
@@ -195,6 +197,7 @@ function archiveOver(
     recovered,
     ballast,
     write,
+    reading: (work) => db.transaction(work).deferred(),
     keep,
     freeBytes() {
       const disk = statfsSync(folder);

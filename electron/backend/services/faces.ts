@@ -101,7 +101,8 @@ export function lookAtFaces(archive: Archive, standings: Standings, signal?: Abo
     const all: T[] = [];
     for (let from = 0; from < kept.length; from += TOGETHER) {
       const some = kept.slice(from, from + TOGETHER);
-      const anew = missing(some.filter((one) => !isKept(one)));
+      const unkept = some.filter((one) => !isKept(one));
+      const anew = archive.reading(() => missing(unkept));
       for (const one of some) {
         // Written above, by this program's own schema.
         const found = isKept(one) ? ofKept(JSON.parse(one.face ?? '') as Face) : anew.get(one.stationId);
