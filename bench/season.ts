@@ -52,10 +52,15 @@ function plainLoop(seed: number): number {
 }
 
 const noise = chanceFrom(1);
-const rows = Array.from({ length: 136 }, (_, i) => ({
-  frequencyMhz: 57 + 6 * i,
-  levelDbmv: 36 + i / 13 + 0.5 * Math.cos(i / 1.5) + 0.2 * noise.normal(),
-}));
+/** A line with a ripple, over the same band however many rows there are. */
+const rippled = (count: number) =>
+  Array.from({ length: count }, (_, i) => {
+    const channels = (136 * i) / count;
+    const levelDbmv = 36 + channels / 13 + 0.5 * Math.cos(channels / 1.5) + 0.2 * noise.normal();
+    return { frequencyMhz: 57 + 6 * channels, levelDbmv };
+  });
+const rows = rippled(136);
+const traces = [rippled(2000), rippled(8000)] as const;
 const readings = Array.from({ length: 721 }, (_, k) => ({
   atS: k / 20,
   levelDbmv: 30 + 0.3 * noise.normal(),
@@ -74,11 +79,17 @@ export function seasonBench(): BenchRow[] {
     () => inspectSweep(rows),
     () => trendOf(readings),
   );
+  const [thousands = 0, manyThousands = 0] = mediansMs(
+    5,
+    ...traces.map((trace) => () => inspectSweep(trace)),
+  );
   const against = `${SEASON_RUNS} runs as a plain loop`;
   return [
     { what: against, medianMs: plain },
     { what: `seasonChance, ${SEASON_RUNS} runs`, medianMs: closed },
     { what: 'inspectSweep, 136 channels with a ripple', medianMs: inspected },
+    { what: 'inspectSweep, 2,000 rows of a trace with a ripple', medianMs: thousands },
+    { what: 'inspectSweep, 8,000 rows', medianMs: manyThousands },
     { what: 'trendOf, 36 s of 20 readings a second', medianMs: trend },
   ].map((row) => ({ ...row, against, ratio: row.medianMs / plain }));
 }
