@@ -164,7 +164,8 @@ export function sweepOfTables(
   for (const { rows: some, notes: said } of chosen.value.read) {
     for (const row of some) {
       rows.push(row);
-      if (row.reason !== undefined) left.push({ line: row.line ?? 0, reason: row.reason });
+      const { line = 0, reason, unlocked = false } = row;
+      if (reason !== undefined || unlocked) left.push({ line, reason: reason ?? 'not locked' });
     }
     for (const note of said) if (!notes.includes(note)) notes.push(note);
   }

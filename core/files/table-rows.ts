@@ -35,6 +35,8 @@ const FAR_DBMV = 120;
 /** No ratio of a modulation comes near this. */
 const FAR_MER_DB = 100;
 
+const NO_LEVEL = 'no level';
+
 type Part<T> = Readonly<{ value: T | null; reason?: string; unlocked?: true }>;
 type Read = Result<Part<number>>;
 function frequencyIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Read {
@@ -68,7 +70,7 @@ function markNotes(cells: TableCells, { body }: Table): readonly string[] {
 function levelIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Read {
   const one = cells.written(row, 'level');
   const text = cells.text(row, 'level');
-  if (one.kind === 'blank') return done({ value: null, reason: 'no level' });
+  if (one.kind === 'blank') return done({ value: null, reason: NO_LEVEL });
   const where = cells.where(row, 'level');
   if (one.kind === 'words') {
     if (saysNotLocked(text)) return done({ value: null, reason: 'not locked', unlocked: true });
@@ -270,6 +272,8 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
     }
     const refusal = addExtras(read, row);
     if (refusal !== null) return refusal;
+    // Why a slot that is not locked has no level, it says itself.
+    if (read.unlocked && read.reason === NO_LEVEL) read.reason = 'not locked';
     read.line = row.line;
     rows.push(read);
   }

@@ -19,7 +19,10 @@ it('says what was understood, shows ten rows, and what is left out and why', () 
     readingCount: 11,
     lowMhz: 57,
     highMhz: 123,
-    left: [{ line: 15, reason: 'no frequency' }],
+    left: [
+      { line: 5, reason: 'not locked' },
+      { line: 15, reason: 'no frequency' },
+    ],
     rest: [{ line: 16, text: 'That is all' }],
     asks: null,
   });

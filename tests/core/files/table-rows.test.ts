@@ -60,3 +60,18 @@ it('refuses tenths with a fraction', () => {
   const own = table(['MHz', 'Level (dBmV/10)'], ['603', '36.1']);
   expect(rowsOfTable(own, nothing, 'x')).toMatchObject({ ok: false, code: 'wrong-unit' });
 });
+
+it('says of a slot that is not locked why it has no level', () => {
+  const own = table(
+    ['MHz', 'dBmV', 'Lock'],
+    ['603', '1.5', 'Locked'],
+    ['609', '', 'Not locked'],
+    ['615', '', 'Locked'],
+  );
+  const read = rowsOfTable(own, nothing, 'x');
+  expect(read.ok && read.value.rows.map(({ reason }) => reason)).toEqual([
+    undefined,
+    'not locked',
+    'no level',
+  ]);
+});
