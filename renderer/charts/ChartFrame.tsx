@@ -57,9 +57,8 @@ export function ChartFrame(props: ChartFrameProps) {
       )}
     </PictureTools>
   );
-  const isBare = place === undefined && !tools && table === undefined;
   return (
-    <div className={`picture-frame ${isBare ? 'picture-frame--bare' : ''}`}>
+    <div className="picture-frame">
       {place === undefined ? toolRow : place !== null && createPortal(toolRow, place)}
       {face === 'table' && (
         <section className="picture-frame__table" aria-label={`${rest.title}, as a table`} {...byKeys}>

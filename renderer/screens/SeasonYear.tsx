@@ -1,10 +1,11 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import type { Station } from '../../core/files/station.ts';
 import type { SeasonRow } from '../../core/season/rows.ts';
 import { fahrenheitFromCelsius } from '../../core/units.ts';
 import type { SeasonMarker } from '../charts/SeasonOverlay.tsx';
 import { SeasonPicture, type SeasonPoint } from '../charts/SeasonPicture.tsx';
 import { SeasonTable, type SeasonTableRow } from '../charts/SeasonTable.tsx';
+import { ToolsPlaceContext } from '../charts/tools-place.ts';
 import { day, mhz, moment, type TemperatureUnit, temperature } from '../format.ts';
 import type { How } from '../how/how.ts';
 import { howHolds, howLimits } from '../how/season.ts';
@@ -151,6 +152,7 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
       'missing' in view ? null : { points: pointsOf(view, unit), markers: markersOf(view, unit, setFrom) },
     [view, unit, setFrom],
   );
+  const [toolsPlace, setToolsPlace] = useState<HTMLElement | null>(null);
   if ('missing' in view || shown === null)
     return (
       <main className="plain-page">
@@ -183,18 +185,23 @@ export function SeasonYear({ station, measured }: SeasonYearProps) {
     <>
       <main className="season__main">
         <Guard fallback={null} resetKey={`${station.id} ${unit}`}>
-          <SeasonPicture
-            points={shown.points}
-            markers={shown.markers}
-            names={names}
-            reach={gainControl.mode === 'manual' ? null : gainControl}
-            unit={cable}
-            levelUnit={levelUnit}
-            title={title}
-            about={`${station.name}, ${modeWords[gainControl.mode]} control, set at ${temperature(gainControl.setAtC, unit)}, computed ${moment(now())}`}
-          />
+          <ToolsPlaceContext value={toolsPlace}>
+            <SeasonPicture
+              points={shown.points}
+              markers={shown.markers}
+              names={names}
+              reach={gainControl.mode === 'manual' ? null : gainControl}
+              unit={cable}
+              levelUnit={levelUnit}
+              title={title}
+              about={`${station.name}, ${modeWords[gainControl.mode]} control, set at ${temperature(gainControl.setAtC, unit)}, computed ${moment(now())}`}
+            />
+          </ToolsPlaceContext>
         </Guard>
-        {table}
+        <div className="season__beside">
+          <div className="tools-place" ref={setToolsPlace} />
+          {table}
+        </div>
       </main>
       <aside className="side" aria-label="What the year will do">
         <SeasonSide view={view} measured={measured} />

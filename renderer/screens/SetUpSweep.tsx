@@ -1,6 +1,7 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Purpose } from '../../core/bridge/records.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
+import { ToolsPlaceContext } from '../charts/tools-place.ts';
 import { asWritten, capital } from '../format.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { PlugInSwap } from '../parts/PlugInSwap.tsx';
@@ -51,6 +52,7 @@ export function SetUpSweep({ open, view, step, onSkip }: SetUpSweepProps) {
   const changes = choice?.changes ?? [];
   const isDone = read && !fittedSince && !reading && changes.length === 0;
 
+  const [toolsPlace, setToolsPlace] = useState<HTMLElement | null>(null);
   const sent = useRef(false);
   useEffect(() => {
     if (!isDone || sweep === null || sent.current) return;
@@ -96,9 +98,11 @@ export function SetUpSweep({ open, view, step, onSkip }: SetUpSweepProps) {
     });
   return (
     <>
-      <SetUpWords view={view} step={step} />
+      <SetUpWords view={view} step={step} tools={<div className="tools-place" ref={setToolsPlace} />} />
       <div className="set-up__picture">
-        {shown !== null && <Picture view={shown} sheet={sheet} run={here} />}
+        <ToolsPlaceContext value={toolsPlace}>
+          {shown !== null && <Picture view={shown} sheet={sheet} run={here} />}
+        </ToolsPlaceContext>
       </div>
       {here?.at === 'cut-short' && (
         <p className="said said--bad">

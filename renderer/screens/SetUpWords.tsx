@@ -1,10 +1,16 @@
+import type { ReactNode } from 'react';
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
 import type { SetUpStep } from '../../core/set-up/steps.ts';
 import { selectLevelUnit } from '../state/select.ts';
 import { foundWords, type SetUpView } from '../state/set-up-view.ts';
 import { useSelected } from '../state/use-workbench.ts';
 
-export type SetUpWordsProps = Readonly<{ view: SetUpView; step: SetUpStep }>;
+export type SetUpWordsProps = Readonly<{
+  view: SetUpView;
+  step: SetUpStep;
+  /** What stands at the end of the heading's row. */
+  tools?: ReactNode;
+}>;
 
 /** What came out of the step before, as the lead of the one that is next. */
 function justDone({ record, state }: SetUpView, unit: LevelUnitName): string | null {
@@ -16,7 +22,7 @@ function justDone({ record, state }: SetUpView, unit: LevelUnitName): string | n
 }
 
 /** The step in hand: what to do, and what to watch. */
-export function SetUpWords({ view, step }: SetUpWordsProps) {
+export function SetUpWords({ view, step, tools }: SetUpWordsProps) {
   const unit = useSelected(selectLevelUnit);
   return (
     <header className="set-up__words">
@@ -24,7 +30,10 @@ export function SetUpWords({ view, step }: SetUpWordsProps) {
         <span>{`Step ${view.stepNumber} of ${view.stepCount}`}</span>
         <span className="set-up__before">{justDone(view, unit)}</span>
       </p>
-      <h1>{step.title}</h1>
+      <div className="set-up__title">
+        <h1>{step.title}</h1>
+        {tools}
+      </div>
       <p className="set-up__do">{step.toDo}</p>
       <p className="set-up__watch">{step.toWatch}</p>
     </header>

@@ -30,7 +30,8 @@ export const controlsOf = (page: Page): Promise<readonly Control[]> =>
         : control;
       if (label === null || seen.has(label) || label.closest('[aria-hidden="true"], .unseen, .skip'))
         continue;
-      // What can't be pressed is no target: a mark between the sweeps of a log, a row of a table that is only walked.
+      // What can't be pressed is no target: what stands behind a question, a mark between the sweeps of a log, a row of a table that is only walked.
+      if (label.closest('[inert]') !== null) continue;
       if (label.matches('[aria-disabled="true"]:not(button), [role="row"]:not([aria-selected])')) continue;
       if (label.getAttribute('tabindex') === '-1' && label.matches('input')) continue;
       // The libraries hide what only a screen reader meets in a box of one pixel.
