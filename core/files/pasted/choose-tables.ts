@@ -89,8 +89,9 @@ function areOne(found: readonly FoundTable[], read: readonly Result<TableRows>[]
   if (directions.size > 1) return false;
   // What is sent is never part of what is received, nor of what nobody says anything of.
   if (found.some(({ isSent: sends }) => sends) && !found.every(({ isSent: sends }) => sends)) return false;
-  // Two states of one line, or what it shall be beside what it is, are never joined.
-  if (found.some(({ title }) => title !== null && namesAState(title))) return false;
+  // Two states of one line, or what it shall be beside what it is, are never joined. What can't be read asks first.
+  const isRead = read.every(({ ok }) => ok);
+  if (isRead && found.some(({ title }) => title !== null && namesAState(title))) return false;
   const isReturn = ({ highMhz }: FoundTable) => highMhz !== null && highMhz <= TOP_OF_RETURN_MHZ;
   const isForward = ({ lowMhz }: FoundTable) => lowMhz !== null && lowMhz >= FOOT_OF_FORWARD_MHZ;
   const untold = found.some(({ direction }) => direction === null);
