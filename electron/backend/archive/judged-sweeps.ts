@@ -24,19 +24,20 @@ export const JUDGED_JOIN = 'LEFT JOIN judged_sweep j ON j.sweep = s.seq';
 
 /** Statements on what sweeps came to when they were last judged. No records: everything here may be lost. The caller owns the transaction. */
 export function judgedStatements(archive: Database) {
-  const basisOf = archive.prepare<[string], number>('SELECT seq FROM judged_basis WHERE digest = ?').pluck();
+  const basisOf = archive.prepare<[string], number>('SELECT seq FROM judged_basis WHERE digest = +?').pluck();
   const addBasis = archive.prepare('INSERT INTO judged_basis (digest) VALUES (?)');
   const keep = archive.prepare(
     `INSERT OR REPLACE INTO judged_sweep
        (sweep, basis, verdict, level_db, tilt_db, flatness_db, worst_db, worst_mhz, words)
-     VALUES (@sweep, @basis, @verdict, @levelDb, @tiltDb, @flatnessDb, @worstDb, @worstMhz, @words)`,
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   return {
     /** Where this basis is; undefined where nothing was ever judged by it. */
     judgedBasis: (digest: string): number | undefined => basisOf.get(digest),
     keepJudged: (sweep: number, digest: string, columns: Omit<JudgedColumns, 'basis'>): void => {
       const basis = basisOf.get(digest) ?? Number(addBasis.run(digest).lastInsertRowid);
-      keep.run({ sweep, basis, ...columns });
+      const { verdict, levelDb, tiltDb, flatnessDb, worstDb, worstMhz, words } = columns;
+      keep.run(sweep, basis, verdict, levelDb, tiltDb, flatnessDb, worstDb, worstMhz, words);
     },
   };
 }
