@@ -97,36 +97,40 @@ export function MeterChooser() {
     <>
       {last !== null && <LastMeter last={last} />}
       <MeterWays ports={ports} chosen={way} onChoose={choose} onLookAgain={findPorts} />
-      {typed && (
-        <TextField className="field" value={path} onChange={setPath} autoFocus={chosenByHand.current}>
-          <Label>Path of the port</Label>
-          <Input placeholder="/dev/ttyUSB0 or COM3" spellCheck="false" />
-        </TextField>
-      )}
-      {way !== SIMULATED && profiles.length > 0 && (
-        <Select
-          className="field"
-          selectedKey={profile}
-          onSelectionChange={(key) => {
-            if (key === null) return;
-            chosenByHand.current = true;
-            setProfile(String(key));
-          }}
-        >
-          <Label>How it speaks</Label>
-          <Button className="select-button">
-            <SelectValue />
-          </Button>
-          <Popover className="popover">
-            <ListBox className="options">
-              {profiles.map(({ name, title }) => (
-                <ListBoxItem key={name} id={name} className="option">
-                  {title}
-                </ListBoxItem>
-              ))}
-            </ListBox>
-          </Popover>
-        </Select>
+      {way !== SIMULATED && (
+        <div className="meter-port">
+          {typed && (
+            <TextField className="field" value={path} onChange={setPath} autoFocus={chosenByHand.current}>
+              <Label>Path of the port</Label>
+              <Input placeholder="/dev/ttyUSB0 or COM3" spellCheck="false" />
+            </TextField>
+          )}
+          {profiles.length > 0 && (
+            <Select
+              className="field"
+              selectedKey={profile}
+              onSelectionChange={(key) => {
+                if (key === null) return;
+                chosenByHand.current = true;
+                setProfile(String(key));
+              }}
+            >
+              <Label>How it speaks</Label>
+              <Button className="select-button">
+                <SelectValue />
+              </Button>
+              <Popover className="popover">
+                <ListBox className="options">
+                  {profiles.map(({ name, title }) => (
+                    <ListBoxItem key={name} id={name} className="option">
+                      {title}
+                    </ListBoxItem>
+                  ))}
+                </ListBox>
+              </Popover>
+            </Select>
+          )}
+        </div>
       )}
       <EachChannel />
       {meter.at === 'connecting' && meter.waits !== null && (
