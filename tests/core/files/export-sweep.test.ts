@@ -37,6 +37,11 @@ describe('the presets', () => {
     expect(value(exportSweep(source, 'spreadsheet', '.'))).toContain('\r\n57,-3.5,qam,38.25,\r\n');
   });
 
+  it('JSON is read again as the rows that it was written from', () => {
+    const read = value(readSweepCsv(value(exportSweep(source, 'json')), 'a.json'));
+    expect(read.rows.map(({ line: _line, ...row }) => row)).toEqual(rows);
+  });
+
   it('JSON: the rows and what is said about them', () => {
     expect(JSON.parse(value(exportSweep(source, 'json')))).toEqual({
       format: 'tiltwright-sweep/1',
