@@ -129,7 +129,23 @@ export const stops: readonly Stop[] = [
   })),
   dialogOf('units', /^Units:/),
   pictured('Units, text size, and what the meter is good to', dialogOf('settings', /^Settings/)),
-  pictured('The truck: once it is counted, nothing else is proposed', dialogOf('truck', /^Truck/)),
+  dialogOf('truck', /^Truck/),
+  {
+    name: 'truck, as it is counted',
+    shows: 'The truck: once it is counted, nothing else is proposed',
+    arrive: async (page) => {
+      await press(page, 'Count the truck');
+      for (const part of ['pad 3', 'pad 5', 'pad 5', 'pad 10'])
+        await page.getByRole('button', { name: `one ${part} more`, exact: true }).click();
+    },
+  },
+  {
+    name: 'truck, not counted after all',
+    arrive: async (page) => {
+      await press(page, 'Keep no count');
+      await page.getByRole('button', { name: 'Count the truck' }).waitFor(wait);
+    },
+  },
   pictured('Which meter', dialogOf('meter, which', /^Meter:/)),
   ...['Link and calibration', 'Profiles'].map((face) => ({
     name: `meter, ${face}`,
@@ -219,7 +235,6 @@ export const stops: readonly Stop[] = [
   ),
   {
     name: 'finding as a table',
-    shows: 'The readings as a table',
     arrive: async (page) => {
       await close(page);
       await choose(page, 'Table');
@@ -286,7 +301,6 @@ export const stops: readonly Stop[] = [
   ),
   {
     name: 'season, watch',
-    shows: 'Watching, with nobody there',
     arrive: async (page) => {
       await choose(page, 'Season');
       await choose(page, 'Watch');
