@@ -1,22 +1,12 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { Sweep } from '../../../core/bridge/records.ts';
 import type { Station } from '../../../core/files/station.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { viewSheet } from '../../../renderer/state/sheet-view.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
-import { byReading, exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import type { Script } from '../scripted-client.ts';
+import { byReading, sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { press, showApp } from '../shown-app.tsx';
 
 const good = sweepOf({ n: 1, offDb: () => 0 });
 const bad = sweepOf({ n: 2, offDb: () => -3 });
@@ -26,23 +16,10 @@ const withOver = (sweep: Sweep, over: Partial<Sweep['summary']>): Sweep => ({
   summary: { ...sweep.summary, ...over },
 });
 
-async function hosting(
-  sweeps: readonly Sweep[],
-  at: Station = station,
-  more: Parameters<typeof scriptedClient>[0] = {},
-) {
+async function host(sweeps: readonly Sweep[], at: Station = station, more: Script = {}) {
   const found = sheetOf(sweeps);
   const state = { ...found, sheet: { ...found.sheet, station: at } };
-  const scripted = scriptedClient({
-    'host.describe': () => ({
-      version: '0.1.0',
-      host: 'memory',
-      archivePath: '/data/tiltwright.sqlite',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
-    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
+  const script: Script = {
     'stations.open': () => state.sheet,
     'sweeps.open': ({ sweepId }) => state.byId[sweepId] ?? good,
     'sweeps.void': ({ sweepId, reason, operator }) => {
@@ -56,55 +33,31 @@ async function hosting(
     },
     'sweeps.correct': ({ sweepId }) => withOver(good, { sweepId }).summary,
     ...more,
-  });
-  const store = createWorkbenchStore();
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  workbench.listen();
-  const bench = { store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' };
-  render(<App bench={bench} />);
-  await act(() => workbench.arrive());
-  await act(() => workbench.openStation(station.id));
-  return { scripted, store };
+  };
+  return await showApp(script, { stationId: station.id });
 }
-const host = async (sweeps: readonly Sweep[]) => (await hosting(sweeps)).scripted;
-const press = async (name: RegExp) => {
-  const button = await screen.findByRole('button', { name });
-  await act(async () => {
-    fireEvent.click(button);
-  });
-};
 const openAmend = async () => {
   await press(/^Sweep: correct/);
-  await act(async () => {
-    fireEvent.click(screen.getByRole('menuitem', { name: 'Correct, void' }));
-  });
+  await press('Correct, void', 'menuitem');
 };
-const asked = (scripted: Awaited<ReturnType<typeof host>>, name: string) =>
-  scripted.asked.findLast((one) => one.name === name)?.input;
 
 it.each([
   [{ kept: true, byteCount: 2310, same: true }, /^Its bytes say the same, 3\slevels\./, 'news'],
   [{ kept: true, byteCount: 2310, same: false }, /^Its bytes say other levels than the sweep\./, 'problem'],
   [{ kept: false, byteCount: 0, same: false }, /^No bytes are kept with this sweep\./, 'news'],
 ] as const)('holds a sweep against its bytes, and says what they say: %j', async (found, words, tone) => {
-  const { scripted, store } = await hosting([good, bad], station, {
+  const { inputOf, store } = await host([good, bad], station, {
     'sweeps.reread': () => ({ ...found, readings: good.readings.slice(0, 3) }),
   });
   await press(/^Sweep: correct/);
-  await act(async () => {
-    fireEvent.click(screen.getByRole('menuitem', { name: 'Hold against its bytes' }));
-  });
-  expect(asked(scripted, 'sweeps.reread')).toEqual({ sweepId: bad.summary.sweepId });
+  await press('Hold against its bytes', 'menuitem');
+  expect(inputOf('sweeps.reread')).toEqual({ sweepId: bad.summary.sweepId });
   expect(store.getState().notice).toMatchObject({ tone, text: expect.stringMatching(words) });
   expect(document.body.textContent).toContain(store.getState().notice?.text);
 });
 
 it('declares a sweep void only with a reason, strikes it in the log, and judges the one before', async () => {
-  const scripted = await host([good, bad]);
+  const { inputOf } = await host([good, bad]);
   await openAmend();
   const dialog = within(screen.getByRole('dialog'));
   fireEvent.click(dialog.getByRole('radio', { name: 'Declare it void' }));
@@ -117,7 +70,7 @@ it('declares a sweep void only with a reason, strikes it in the log, and judges 
     fireEvent.click(button());
   });
   const { sweepId } = bad.summary;
-  expect(asked(scripted, 'sweeps.void')).toEqual({
+  expect(inputOf('sweeps.void')).toEqual({
     sweepId,
     reason: 'wrong test point',
     operator: 'R. Voss',
@@ -133,7 +86,7 @@ it('declares a sweep void only with a reason, strikes it in the log, and judges 
 });
 
 it('corrects what was noted, once something is said otherwise', async () => {
-  const scripted = await host([good]);
+  const { inputOf } = await host([good]);
   await openAmend();
   const dialog = within(screen.getByRole('dialog'));
   fireEvent.change(dialog.getByRole('textbox', { name: /Why/ }), {
@@ -145,7 +98,7 @@ it('corrects what was noted, once something is said otherwise', async () => {
   await act(async () => {
     fireEvent.click(dialog.getByRole('button', { name: 'Add the correction' }));
   });
-  expect(asked(scripted, 'sweeps.correct')).toEqual({
+  expect(inputOf('sweeps.correct')).toEqual({
     sweepId: good.summary.sweepId,
     reason: 'the point has 16 dB',
     operator: 'R. Voss',
@@ -160,7 +113,7 @@ it('corrects the port, takes the loss of its test point along, and follows the s
   const [output, input] = station.ports;
   if (output === undefined || input === undefined) throw new Error('two ports');
   const ports = [output, { ...input, testPointLossDb: 16 }];
-  const { scripted, store } = await hosting([good], { ...station, ports });
+  const { inputOf, store } = await host([good], { ...station, ports });
   await openAmend();
   const dialog = within(screen.getByRole('dialog'));
   fireEvent.click(dialog.getByRole('radio', { name: 'Forward input' }));
@@ -169,13 +122,13 @@ it('corrects the port, takes the loss of its test point along, and follows the s
   await act(async () => {
     fireEvent.click(dialog.getByRole('button', { name: 'Add the correction' }));
   });
-  expect(asked(scripted, 'sweeps.correct')).toMatchObject({ portName: 'forward input', testPointLossDb: 16 });
+  expect(inputOf('sweeps.correct')).toMatchObject({ portName: 'forward input', testPointLossDb: 16 });
   expect(store.getState().sheet).toMatchObject({ portName: 'forward input' });
 });
 
 it('saves a response only where what went in was read in the same visit', async () => {
   const words = async (sweeps: readonly Sweep[]) => {
-    await hosting(sweeps, { ...station, stageInput });
+    await host(sweeps, { ...station, stageInput });
     await press(/^Sweep: correct/);
     const item = screen.getByRole('menuitem', { name: /Save the response/ });
     const said = [item.textContent, item.getAttribute('aria-disabled')];

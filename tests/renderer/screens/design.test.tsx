@@ -1,23 +1,12 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen, within } from '@testing-library/react';
+import { expect, it, vi } from 'vitest';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
 import type { StationRow, StationSheet } from '../../../core/bridge/records.ts';
 import { Station } from '../../../core/files/station.ts';
 import type { StationNotes } from '../../../core/files/station-notes.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
-import { exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import { sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { fill, press, showApp } from '../shown-app.tsx';
 
 const row = ({ station: of, revision }: StationSheet): StationRow => ({
   stationId: of.id,
@@ -35,17 +24,7 @@ async function host(sheets: readonly StationSheet[]) {
   const notes: { current: { notes: StationNotes | null; revision: number } } = {
     current: { notes: null, revision: 0 },
   };
-  const scripted = scriptedClient({
-    'host.describe': () => ({
-      version: '0.1.0',
-      host: 'memory',
-      archivePath: '/data/tiltwright.sqlite',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
-    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
-    'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
+  const bench = await showApp({
     'notes.read': ({ stationId }) => ({ stationId, ...notes.current, changedAt: null }),
     'notes.change': ({ stationId, notes: changed }) => {
       notes.current = { notes: changed, revision: notes.current.revision + 1 };
@@ -79,30 +58,9 @@ async function host(sheets: readonly StationSheet[]) {
       return { stationId: read.id, revision };
     },
   });
-  const store = createWorkbenchStore();
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  workbench.listen();
-  const bench = { store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' };
-  render(<App bench={bench} />);
-  await act(() => workbench.arrive());
-  return { store, workbench, kept, notes, asked: scripted.names };
+  return { ...bench, kept, notes };
 }
 
-const press = (name: string | RegExp) =>
-  act(async () => {
-    fireEvent.click(screen.getByRole('button', { name }));
-  });
-const fill = (label: string, value: string, at = 0) =>
-  act(async () => {
-    const field = screen.getAllByLabelText(label)[at];
-    if (field === undefined) throw new Error(`no field ${label}`);
-    fireEvent.change(field, { target: { value } });
-    fireEvent.blur(field);
-  });
 const fields = async (said: readonly (readonly [string, string, number?])[]) => {
   for (const [label, value, at] of said) await fill(label, value, at);
 };

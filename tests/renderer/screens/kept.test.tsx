@@ -1,25 +1,14 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen, within } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { StationSheet, Sweep } from '../../../core/bridge/records.ts';
 import { FIRST_SETTINGS, type Settings } from '../../../core/bridge/settings-calls.ts';
 import type { StationNotes } from '../../../core/files/station-notes.ts';
 import type { Truck } from '../../../core/files/truck.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
+import { plain } from '../plain.ts';
+import type { Script } from '../scripted-client.ts';
 import { exact, sheetOf, station, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
-
-const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
+import { press, showApp } from '../shown-app.tsx';
 
 /** A host of one station that keeps what it is told, as the archive does. */
 async function host(
@@ -46,17 +35,7 @@ async function host(
     { kind: 'pad' as const, topMhz: null, valuesDb: [0, 1, 2, 4] },
     { kind: 'equalizer' as const, topMhz: 870, valuesDb: [4, 6] },
   ];
-  const scripted = scriptedClient({
-    'host.describe': () => ({
-      version: '0.1.0',
-      host: 'memory',
-      archivePath: '/data/tiltwright.sqlite',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
-    'live.current': () => ({ live: null }),
-    'stations.list': () => ({ stations: [] }),
+  const script: Script = {
     'stations.open': () => state.sheet,
     'sweeps.open': ({ sweepId }) => state.byId[sweepId] as Sweep,
     'settings.read': () => kept.settings,
@@ -74,23 +53,9 @@ async function host(
       kept.truck = { truck, revision: kept.truck.revision + 1, changedAt: null };
       return kept.truck;
     },
-  });
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  workbench.listen();
-  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
-  await act(() => workbench.arrive());
-  await act(() => workbench.openStation(station.id));
-  return { ...scripted, store, kept };
+  };
+  return { ...(await showApp(script, { stationId: station.id })), kept };
 }
-const press = async (name: RegExp | string, role: 'button' | 'radio' = 'button') => {
-  const [found] = await screen.findAllByRole(role, { name });
-  if (found === undefined) throw new Error(`nothing to press: ${name}`);
-  await act(async () => {
-    fireEvent.click(found);
-  });
-};
 const high = () => plain(screen.getByRole('row', { name: /Level, high/ }).textContent);
 
 it('shows levels in the unit that was chosen, at once and everywhere on the sheet', async () => {

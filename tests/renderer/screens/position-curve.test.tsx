@@ -1,20 +1,10 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen, within } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import { installedOf, type PluggedIn, Station } from '../../../core/files/station.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
-import { exact, installed, sheetOf, station, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import type { Script } from '../scripted-client.ts';
+import { installed, sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { press, showApp } from '../shown-app.tsx';
 
 /** Half a dB more than the label says at the low end, and no less at the high one. */
 const measured = (gain: (share: number) => number, ohm = 75) =>
@@ -28,16 +18,7 @@ const measured = (gain: (share: number) => number, ohm = 75) =>
 async function host(pluggedIn: PluggedIn = installed) {
   const found = sheetOf([sweepOf({ n: 1, offDb: () => 0 })]);
   const kept = { sheet: { ...found.sheet, pluggedIn } };
-  const scripted = scriptedClient({
-    'host.describe': () => ({
-      version: '0.1.0',
-      host: 'memory',
-      archivePath: '/data/tiltwright.sqlite',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
-    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
+  const script: Script = {
     'stations.open': () => kept.sheet,
     'sweeps.open': ({ sweepId }) => {
       const sweep = found.byId[sweepId];
@@ -49,18 +30,8 @@ async function host(pluggedIn: PluggedIn = installed) {
       kept.sheet = { ...kept.sheet, revision, station: Station.parse(JSON.parse(text)) };
       return { stationId: station.id, revision };
     },
-  });
-  const store = createWorkbenchStore();
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  workbench.listen();
-  const bench = { store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' };
-  render(<App bench={bench} />);
-  await act(() => workbench.arrive());
-  await act(() => workbench.openStation(station.id));
+  };
+  const { store } = await showApp(script, { stationId: station.id });
   await act(async () => store.getState().dialogOpened({ open: 'position', position: 'input equalizer' }));
   const curves = () => kept.sheet.station.positions.find(({ name }) => name === 'input equalizer')?.curves;
   return { store, curves, plugged: () => installedOf(kept.sheet.station) };
@@ -72,10 +43,6 @@ const choose = (file: File) =>
     if (input === null) throw new Error('nothing to choose a file with');
     fireEvent.change(input, { target: { files: [file] } });
     await new Promise((resolve) => setTimeout(resolve, 20));
-  });
-const press = (name: string) =>
-  act(async () => {
-    fireEvent.click(dialog().getByRole('button', { name }));
   });
 
 it('shows a measured loss at three frequencies before anything is computed with it, and takes it back', async () => {

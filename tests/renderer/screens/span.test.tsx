@@ -1,27 +1,17 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { cleanup, screen, within } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { CascadeLink } from '../../../core/bridge/cascade-calls.ts';
 import type { Sweep } from '../../../core/bridge/records.ts';
 import { FIRST_SETTINGS, type Settings } from '../../../core/bridge/settings-calls.ts';
 import { cableNamed } from '../../../core/coax/loss.ts';
 import { spanLossDb } from '../../../core/coax/span.ts';
 import type { StationNotes } from '../../../core/files/station-notes.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
+import { plain } from '../plain.ts';
+import type { Script } from '../scripted-client.ts';
 import { installed, station as plainStation, sheetOf, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
+import { fill, press, showApp } from '../shown-app.tsx';
 
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
-
-const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
 const format = 'tiltwright-station-notes/1' as const;
 const figures: StationNotes = {
   format,
@@ -63,49 +53,21 @@ async function host(
     ...{ station, pluggedIn: installed, notes: notes.current.notes },
     ...{ output: null, input: start.input ?? null },
   });
-  const scripted = scriptedClient({
-    'host.describe': () => ({
-      ...{ version: '0.1.0', host: 'memory', archivePath: '/data/tiltwright.sqlite' },
-      ...{ recoveredSweeps: [], profiles: [] },
-    }),
-    'meters.current': () => ({ meter: null }),
-    'live.current': () => ({ live: null }),
-    'stations.list': () => ({ stations: [] }),
+  const script: Script = {
     'stations.open': () => state.sheet,
     'settings.read': () => ({
       ...{ settings: { ...FIRST_SETTINGS, ...start.settings }, revision: 1, changedAt: null },
     }),
-    'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
     'notes.read': () => notes.current,
     'notes.change': ({ notes: changed }) => {
       notes.current = { ...notes.current, notes: changed, revision: notes.current.revision + 1 };
       return notes.current;
     },
     'cascade.read': () => ({ links: [link()], unknownId: null }),
-  });
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  workbench.listen();
-  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
-  await act(() => workbench.arrive());
-  await act(() => workbench.openStation(station.id));
+  };
+  const bench = await showApp(script, { stationId: station.id });
   await press('Span and noise', 'radio');
-  return { ...scripted, notes };
-}
-async function press(name: RegExp | string, role: 'button' | 'radio' = 'button'): Promise<void> {
-  const [found] = await screen.findAllByRole(role, { name });
-  if (found === undefined) throw new Error(`nothing to press: ${name}`);
-  await act(async () => {
-    fireEvent.click(found);
-  });
-}
-async function say(name: string | RegExp, value: string): Promise<void> {
-  const field = screen.getByLabelText(name);
-  await act(async () => {
-    fireEvent.change(field, { target: { value } });
-    fireEvent.blur(field);
-  });
+  return { ...bench, notes };
 }
 const side = () => within(screen.getByRole('complementary', { name: 'Noise and distortion' }));
 const facts = () => plain(screen.getByRole('region', { name: 'The span in figures' }).textContent);
@@ -123,9 +85,9 @@ it('says what to enter and where it stands, while nothing is known', async () =>
 it('gives the loss of a length and the length of a loss, and keeps the span in the notes', async () => {
   const { notes } = await host({ settings: { lengthUnit: 'ft' } });
   // Two-term .750 at 870 MHz: 1.6105 dB in 100 ft.
-  await say('Length', '1000');
+  await fill('Length', '1000');
   expect(screen.getByLabelText<HTMLInputElement>(/or loss at/).value).toBe('16.1');
-  await say(/or loss at/, '20');
+  await fill(/or loss at/, '20');
   expect(screen.getByLabelText<HTMLInputElement>('Length').value).toBe('1242');
   await press('0.10 %', 'radio');
   await press('Keep this span');
@@ -140,7 +102,7 @@ it('asks before a span that nothing has kept is left, and keeps it on the word',
   const { notes } = await host({ notes: figures });
   await press('Peaking', 'radio');
   await press('Span and noise', 'radio');
-  await say('Length', '400');
+  await fill('Length', '400');
   await press('Peaking', 'radio');
   expect(screen.getByRole('alertdialog', { name: 'Keep the changes?' })).toBeDefined();
   await press('Go on editing');
@@ -210,16 +172,11 @@ it('takes the figures of a data sheet, and refuses in words what can’t be', as
   await press('Enter the figures');
   await press('Keep these figures');
   expect(screen.getByText(/noise figure is what everything else rests on/)).toBeDefined();
-  await say('Noise figure', '8.5');
-  const [ctb] = screen.getAllByLabelText('CTB');
-  if (ctb === undefined) throw new Error('no field');
-  await act(async () => {
-    fireEvent.change(ctb, { target: { value: '74' } });
-    fireEvent.blur(ctb);
-  });
+  await fill('Noise figure', '8.5');
+  await fill('CTB', '74', 0);
   await press('Keep these figures');
   expect(screen.getByText(/at which output level/)).toBeDefined();
-  await say('Distortion is rated at', '46');
+  await fill('Distortion is rated at', '46');
   await press('Keep these figures');
   expect(notes.current.notes).toEqual({
     ...{ format, amplifier: { noiseFigureDb: 8.5, ratedAtDbmv: 46, ctbDbc: -74 } },

@@ -1,21 +1,11 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen, waitFor, within } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { ConnectedMeter, StationSheet, Sweep } from '../../../core/bridge/records.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
+import type { Script } from '../scripted-client.ts';
 import { installed, sheetOf, station, sweepOf, visitId } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  // jsdom has no layout, so nothing can scroll there.
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import { press, showApp } from '../shown-app.tsx';
 
 const meter: ConnectedMeter = {
   choice: { kind: 'simulated' },
@@ -32,17 +22,10 @@ const row = {
 };
 
 /** A host of one station, as the archive would keep it. */
-function host(start: Readonly<{ sweeps?: readonly Sweep[]; over?: Partial<StationSheet> }> = {}) {
+async function host(start: Readonly<{ sweeps?: readonly Sweep[]; over?: Partial<StationSheet> }> = {}) {
   const state = { listed: false, ...sheetOf(start.sweeps ?? [], start.over) };
   const script: Script = {
-    'host.describe': () => ({
-      version: '0.1.0',
-      host: 'memory',
-      archivePath: '/data/tiltwright.sqlite',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
+    'settings.read': () => ({ settings: FIRST_SETTINGS, revision: 1, changedAt: null }),
     'meters.connect': () => meter,
     'stations.list': () => ({ stations: state.listed ? [row] : [] }),
     'demo.load': () => {
@@ -75,30 +58,11 @@ function host(start: Readonly<{ sweeps?: readonly Sweep[]; over?: Partial<Statio
       return { sweepId: running.summary.sweepId };
     },
   };
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  workbench.listen();
-  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
-  return {
-    ...scripted,
-    store,
-    workbench,
-    inputOf: (name: string) => scripted.asked.findLast((one) => one.name === name)?.input,
-  };
+  return await showApp(script);
 }
 
-const press = async (name: RegExp) => {
-  const button = await screen.findByRole('button', { name });
-  await act(async () => {
-    fireEvent.click(button);
-  });
-};
-
 it('brings a newcomer to the first reading in four presses: demo, station, visit, read', async () => {
-  const { workbench, inputOf, store } = host({ over: { openVisit: null } });
-  await act(() => workbench.arrive());
+  const { inputOf, store } = await host({ over: { openVisit: null } });
   await press(/Try it/);
   const listed = await screen.findByRole('row', { name: /Mill Lane/ });
   await act(async () => {
@@ -117,8 +81,7 @@ it('brings a newcomer to the first reading in four presses: demo, station, visit
 });
 
 it('reads each channel as often as was chosen, and shows the time left as the host reckons it', async () => {
-  const { workbench, inputOf, store, emit } = host({ over: {} });
-  await act(() => workbench.arrive());
+  const { workbench, inputOf, store, emit } = await host({ over: {} });
   await act(() => workbench.openStation(station.id));
   await act(() => workbench.connectMeter({ kind: 'simulated' }).then(() => {}));
   const choice = within(screen.getByRole('radiogroup', { name: 'Each channel' }));
@@ -143,8 +106,7 @@ it('reads each channel as often as was chosen, and shows the time left as the ho
 
 it('says what to change, and with one press notes the parts and reads again as left', async () => {
   const found = sweepOf({ n: 1, offDb: () => -2 });
-  const { workbench, inputOf, store } = host({ sweeps: [found] });
-  await act(() => workbench.arrive());
+  const { workbench, inputOf, store } = await host({ sweeps: [found] });
   await act(() => workbench.openStation(station.id));
   await act(() => workbench.connectMeter({ kind: 'simulated' }).then(() => {}));
   expect(screen.getByRole('heading', { level: 1 }).textContent).toContain('2.0 dB low');
@@ -160,7 +122,7 @@ it('says what to change, and with one press notes the parts and reads again as l
 });
 
 it('is calm when there is nothing to change', async () => {
-  const { workbench } = host({ sweeps: [sweepOf({ n: 1, offDb: () => 0.2 })] });
+  const { workbench } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => 0.2 })] });
   await act(() => workbench.openStation(station.id));
   expect(screen.getByText(/Nothing to change/)).toBeDefined();
   expect(screen.queryByRole('button', { name: /Parts fitted/ })).toBeNull();
@@ -168,7 +130,7 @@ it('is calm when there is nothing to change', async () => {
 
 it('says that a new sweep is not as predicted, by how much and where', async () => {
   const fitted = { ...installed, 'input pad': 4 };
-  const { workbench } = host({
+  const { workbench } = await host({
     sweeps: [
       sweepOf({ n: 1, offDb: () => -2 }),
       sweepOf({ n: 2, offDb: () => -2, pluggedIn: fitted, over: { purpose: 'as-left' } }),
@@ -187,7 +149,7 @@ it('goes on after a lost meter: says what happened, what is kept, and offers the
     offDb: () => 0,
     over: { state: 'partial', readingCount: 48, endReason: 'the adapter was unplugged: plug it in again' },
   });
-  const { workbench, emit } = host({ sweeps: [cut] });
+  const { workbench, emit } = await host({ sweeps: [cut] });
   await act(() => workbench.openStation(station.id));
   await act(async () => emit('meter.changed', { meter: null, lost: 'the adapter was unplugged' }));
   expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Cut short after 48 of 136');
@@ -197,7 +159,7 @@ it('goes on after a lost meter: says what happened, what is kept, and offers the
 });
 
 it('gives the sweep as a table of every channel with level, design and deviation', async () => {
-  const { workbench } = host({ sweeps: [sweepOf({ n: 1, offDb: () => -2 })] });
+  const { workbench } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => -2 })] });
   await act(() => workbench.openStation(station.id));
   await act(async () => {
     fireEvent.click(screen.getByRole('radio', { name: 'Table' }));
