@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import type { Station } from '../../core/files/station.ts';
 import { ControlDial } from '../parts/ControlDial.tsx';
+import { Glyph } from '../parts/Glyph.tsx';
 import { PressButton } from '../parts/PressButton.tsx';
 import { selectSimulatedModule } from '../state/select.ts';
 import { useSelected, useWorkbench } from '../state/use-workbench.ts';
@@ -59,7 +60,7 @@ export function SimulatedHand({ station }: Readonly<{ station: Station }>) {
       </div>
       <fieldset className="hand__turns" aria-label="Turn the control">
         <PressButton onPress={() => turn(-60)} aria-label="Turn down to the end">
-          ⇤
+          <Glyph name="to-low-end" />
         </PressButton>
         {turns.map((db) => (
           <PressButton
@@ -71,7 +72,7 @@ export function SimulatedHand({ station }: Readonly<{ station: Station }>) {
           </PressButton>
         ))}
         <PressButton onPress={() => turn(60)} aria-label="Turn up to the end">
-          ⇥
+          <Glyph name="to-high-end" />
         </PressButton>
       </fieldset>
     </section>
