@@ -144,5 +144,9 @@ it('keeps a list of stations that is there when it can not be renewed', () => {
   expect(store.getState().stations).toEqual({ at: 'failed', help: 'no archive' });
   store.getState().stationsListed([]);
   store.getState().stationsFailed('no archive');
-  expect(store.getState().stations).toEqual({ at: 'listed', rows: [] });
+  expect(store.getState().stations).toEqual({
+    at: 'listed',
+    rows: [],
+    waiting: { ids: new Set(), of: 0 },
+  });
 });
