@@ -1,21 +1,12 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
+import { act, fireEvent, screen, waitFor, within } from '@testing-library/react';
+import { describe, expect, it } from 'vitest';
+import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { keepTour, recallTour } from '../../../renderer/state/tour-memory.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import type { Script } from '../scripted-client.ts';
 import { sheetOf, station, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  // jsdom has no layout, so nothing can scroll there.
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import { press, showApp } from '../shown-app.tsx';
 
 const row = {
   stationId: station.id,
@@ -30,18 +21,8 @@ const row = {
 async function host(start: Readonly<{ listed?: boolean; sweeps?: Parameters<typeof sheetOf>[0] }> = {}) {
   const state = { listed: start.listed ?? true, ...sheetOf(start.sweeps ?? [], { openVisit: null }) };
   let revision = 1;
-  const store = createWorkbenchStore();
-  const { settings } = store.getState().settings;
   const script: Script = {
-    'host.describe': () => ({
-      version: '0',
-      host: 'memory',
-      archivePath: '/a',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
-    'settings.read': () => ({ settings, revision, changedAt: null }),
+    'settings.read': () => ({ settings: FIRST_SETTINGS, revision, changedAt: null }),
     'settings.change': (input) => ({ settings: input.settings, revision: ++revision, changedAt: null }),
     'truck.read': () => ({
       truck: null,
@@ -50,7 +31,6 @@ async function host(start: Readonly<{ listed?: boolean; sweeps?: Parameters<type
       kit: [{ kind: 'pad', topMhz: null, valuesDb: [0, 2, 4] }],
     }),
     'truck.change': ({ truck }) => ({ truck, revision: ++revision, changedAt: '2026-11-25T09:00:00.000Z' }),
-    'notes.read': ({ stationId }) => ({ stationId, notes: null, revision: 0, changedAt: null }),
     'stations.list': () => ({ stations: state.listed ? [row] : [] }),
     'stations.open': () => state.sheet,
     'sweeps.open': ({ sweepId }) => {
@@ -84,20 +64,7 @@ async function host(start: Readonly<{ listed?: boolean; sweeps?: Parameters<type
       sweeps: [],
     }),
   };
-  const scripted = scriptedClient(script);
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  workbench.listen();
-  render(
-    <App
-      bench={{ store, workbench, feed: createLiveFeed(() => {}), now: () => '2026-11-25T10:00:00.000Z' }}
-    />,
-  );
-  await act(() => workbench.arrive());
-  return { ...scripted, store, workbench };
+  return await showApp(script);
 }
 
 const key = (init: KeyboardEventInit, on: Element = document.activeElement ?? document.body) =>
@@ -105,12 +72,6 @@ const key = (init: KeyboardEventInit, on: Element = document.activeElement ?? do
     fireEvent.keyDown(on, { bubbles: true, ...init });
     fireEvent.keyUp(on, { bubbles: true, ...init });
   });
-const press = async (name: string | RegExp) => {
-  const button = await screen.findByRole('button', { name });
-  await act(async () => {
-    fireEvent.click(button);
-  });
-};
 const type = (field: HTMLElement, value: string) =>
   act(async () => {
     fireEvent.change(field, { target: { value } });

@@ -1,19 +1,11 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { ConnectedMeter } from '../../../core/bridge/records.ts';
-import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
-import { StillObserver } from '../still-observer.ts';
+import { plain } from '../plain.ts';
+import type { Script } from '../scripted-client.ts';
+import { press, showApp } from '../shown-app.tsx';
 
-vi.stubGlobal('ResizeObserver', StillObserver);
-afterEach(cleanup);
-
-const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
 const meterOn = (sticker: string | null): ConnectedMeter => ({
   choice: { kind: 'serial', path: 'COM3', profile: 'line' },
   identity: {
@@ -28,7 +20,7 @@ const meterOn = (sticker: string | null): ConnectedMeter => ({
 
 /** A meter in hand whose host answers from a script, with its screen open at a part of it. */
 async function openAt(part: string) {
-  const scripted = scriptedClient({
+  const script: Script = {
     'host.describe': () => ({
       version: '0.1.0',
       host: 'memory',
@@ -38,10 +30,6 @@ async function openAt(part: string) {
     }),
     'meters.current': () => ({ meter: meterOn(null) }),
     'meters.find': () => ({ ports: [], problem: null }),
-    'live.current': () => ({ live: null }),
-    'stations.list': () => ({ stations: [] }),
-    'settings.read': () => ({ settings: FIRST_SETTINGS, revision: 1, changedAt: null }),
-    'truck.read': () => ({ truck: null, revision: 1, changedAt: null, kit: [] }),
     'meters.health': () => ({
       where: 'COM3',
       readingCount: 136,
@@ -68,23 +56,12 @@ async function openAt(part: string) {
       broken: [{ fileName: 'old.json', where: 'old.json, colour', help: 'nobody knows this key' }],
       folder: '/data/profiles',
     }),
-  });
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  workbench.listen();
-  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
-  await act(() => workbench.arrive());
+  };
+  const bench = await showApp(script);
   await press(/^Meter:/);
   await press(part, 'radio');
-  return { ...scripted, store };
+  return bench;
 }
-const press = async (name: RegExp | string, role: 'button' | 'radio' = 'button') => {
-  const found = await screen.findByRole(role, { name });
-  await act(async () => {
-    fireEvent.click(found);
-  });
-};
 const type = (label: string, value: string) =>
   act(async () => {
     fireEvent.change(screen.getByLabelText(label), { target: { value } });
@@ -121,12 +98,12 @@ it('warns of a calibration that is past by the sticker, in the screen and on the
 });
 
 it('tries a profile question by question and keeps it', async () => {
-  const { asked, store } = await openAt('Profiles');
+  const { inputOf, store } = await openAt('Profiles');
   const broken = screen.getByRole('region', { name: 'Files that are no profiles' });
   expect(plain(broken.textContent)).toContain('in /data/profiles:old.json, colour: nobody knows this key');
   await type('The profile', '{ "name": "mine" }');
   await press('Check it');
-  expect(asked.findLast(({ name }) => name === 'profiles.check')?.input).toEqual({
+  expect(inputOf('profiles.check')).toEqual({
     path: 'COM3',
     text: '{ "name": "mine" }',
     atMhz: 300,

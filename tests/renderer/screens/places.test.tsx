@@ -1,24 +1,18 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/react';
+import { afterEach, expect, it, vi } from 'vitest';
 import type { LiveRun } from '../../../core/bridge/live-calls.ts';
 import type { ConnectedMeter, StationSheet, Sweep } from '../../../core/bridge/records.ts';
 import type { SetUpEvent, SetUpRecord } from '../../../core/bridge/set-up-calls.ts';
+import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
 import type { Station } from '../../../core/files/station.ts';
 import { setUpPlan } from '../../../core/set-up/plan.ts';
-import { App } from '../../../renderer/app.tsx';
 import { createLevelFeed } from '../../../renderer/state/level-feed.ts';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { plain } from '../plain.ts';
+import type { Script } from '../scripted-client.ts';
 import { station as plainStation, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
+import { press, showApp } from '../shown-app.tsx';
 
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
 afterEach(() => {
   cleanup();
   vi.useRealTimers();
@@ -43,8 +37,8 @@ const meter: ConnectedMeter = {
 };
 const liveId = '00000000-0000-4000-8000-0000000000aa';
 
-/** A host of one station with a gain control; what is recorded stays recorded. */
-function host(
+/** A host of one station with a gain control, which is open; what is recorded stays recorded. */
+async function host(
   start: Readonly<{ station?: Station; sweeps?: readonly Sweep[]; over?: Partial<StationSheet> }> = {},
 ) {
   const station = start.station ?? controlled;
@@ -95,19 +89,17 @@ function host(
     'set-up.list': () => ({ setUps: kept.setUp === null ? [] : [kept.setUp] }),
     'watch.list': () => ({ watches: [] }),
   };
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
   const levels = createLevelFeed(
     (callback) => callback(),
     () => clock.ms,
   );
-  const workbench = createWorkbench(scripted.client, store, feed, levels);
-  workbench.listen();
-  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
+  const bench = await showApp(
+    { 'settings.read': () => ({ settings: FIRST_SETTINGS, revision: 1, changedAt: null }), ...script },
+    { stationId: station.id, levels },
+  );
   const reading = (elapsedMs: number, levelDbmv: number) => {
     clock.ms = elapsedMs;
-    scripted.emit('live.reading', {
+    bench.emit('live.reading', {
       liveId,
       seq: Math.round(elapsedMs / 100),
       elapsedMs,
@@ -116,46 +108,25 @@ function host(
       testPointLossDb: 20,
     });
   };
-  return {
-    ...scripted,
-    store,
-    workbench,
-    clock,
-    kept,
-    reading,
-    inputOf: (name: string) => scripted.asked.findLast((one) => one.name === name)?.input,
-  };
+  return { ...bench, clock, kept, reading };
 }
-const press = async (name: RegExp | string) => {
-  const button = await screen.findByRole('button', { name });
-  await act(async () => {
-    fireEvent.click(button);
-  });
-};
-const choose = async (name: string) => {
-  await act(async () => {
-    fireEvent.click(screen.getByRole('radio', { name }));
-  });
-};
+const choose = (name: string) => press(name, 'radio');
 const number = () => document.querySelector('.dial__number')?.textContent;
 
 it('offers only the screens that the station’s file can fill', async () => {
-  const bare = host({ station: plainStation });
-  await act(() => bare.workbench.openStation(plainStation.id));
+  await host({ station: plainStation });
   expect(screen.queryByRole('radio', { name: 'Season' })).toBeNull();
   expect(screen.queryByRole('radio', { name: 'Gain control' })).toBeNull();
   expect(screen.getByRole('radio', { name: 'Peaking' })).toBeDefined();
   cleanup();
-  const whole = host();
-  await act(() => whole.workbench.openStation(controlled.id));
+  await host();
   for (const name of ['Station', 'Peaking', 'Gain control', 'Season'])
     expect(screen.getByRole('radio', { name })).toBeDefined();
 });
 
 it('peaks the pilot: number, distance, held, and dashes once the readings stay away', async () => {
   vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
-  const { workbench, reading, clock, inputOf } = host();
-  await act(() => workbench.openStation(controlled.id));
+  const { workbench, reading, clock, inputOf } = await host();
   await act(() => workbench.connectMeter(meter.choice).then(() => {}));
   await choose('Peaking');
   expect(number()).toBe('––.–');
@@ -175,8 +146,7 @@ it('peaks the pilot: number, distance, held, and dashes once the readings stay a
 
 it('speaks at most every two seconds', async () => {
   vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
-  const { workbench, reading } = host();
-  await act(() => workbench.openStation(controlled.id));
+  const { workbench, reading } = await host();
   await act(() => workbench.connectMeter(meter.choice).then(() => {}));
   await choose('Peaking');
   await press('Start');
@@ -191,8 +161,7 @@ it('speaks at most every two seconds', async () => {
 });
 
 it('shows the cautions first, records what a sweep proves by itself, and keeps the reason of a skipped step', async () => {
-  const { workbench, inputOf, kept } = host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
-  await act(() => workbench.openStation(controlled.id));
+  const { workbench, inputOf, kept } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
   await act(() => workbench.connectMeter(meter.choice).then(() => {}));
   await choose('Gain control');
   expect(await screen.findByText(/operator's own procedure rules/)).toBeDefined();
@@ -219,8 +188,7 @@ it('shows the cautions first, records what a sweep proves by itself, and keeps t
 });
 
 it('has no number on the screen while the probe moves to another test point', async () => {
-  const { workbench, reading, kept, names } = host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
-  await act(() => workbench.openStation(controlled.id));
+  const { workbench, reading, kept, names } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
   await act(() => workbench.connectMeter(meter.choice).then(() => {}));
   await choose('Gain control');
   await press('Begin the set-up');
@@ -245,8 +213,7 @@ it('says where rule and physics disagree by more than a decibel', async () => {
     ...controlled,
     span: { lossDb: 60, topMhz: 870, perDegreeC: 0.002, sky: 'aerial' },
   };
-  const { workbench } = host({ station: long });
-  await act(() => workbench.openStation(long.id));
+  await host({ station: long });
   await choose('Gain control');
   // 60 dB, 0.002 a degree: 12 °C is 3.6 below 15.6 and gives 0.4 dB; the rule says none.
   expect(screen.queryByText(/disagree by/)).toBeNull();
@@ -265,10 +232,9 @@ it('says where rule and physics disagree by more than a decibel', async () => {
 });
 
 it('shows the year and says how sure it is; the picture has its numbers beside it', async () => {
-  const { workbench } = host();
-  await act(() => workbench.openStation(controlled.id));
+  await host();
   await choose('Season');
-  expect(screen.getByRole('heading', { level: 1 }).textContent?.replaceAll('\u00A0', ' ')).toBe(
+  expect(plain(screen.getByRole('heading', { level: 1 }).textContent)).toBe(
     'Holds all year, \u221230 to 45 °C',
   );
   const chance = await screen.findByRole('button', { name: /^over 99\u00A0%/ });
@@ -280,8 +246,7 @@ it('shows the year and says how sure it is; the picture has its numbers beside i
 });
 
 it('says the verdict of the range in its own step, as soon as both ends are measured', async () => {
-  const { workbench, reading, kept } = host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
-  await act(() => workbench.openStation(controlled.id));
+  const { workbench, reading, kept } = await host({ sweeps: [sweepOf({ n: 1, offDb: () => 0 })] });
   await act(() => workbench.connectMeter(meter.choice).then(() => {}));
   await choose('Gain control');
   await press('Begin the set-up');
@@ -318,7 +283,6 @@ it('says the verdict of the range in its own step, as soon as both ends are meas
   const said = screen.getByRole('button', { name: /^Range undecided/ });
   const sentence =
     'Range undecided: up 4.0, down 7.4, in all 11.4 dB. Outside by no more than the meter’s ±0.5 dB.';
-  const plain = (text: string | null) => text?.replaceAll('\u00A0', ' ');
   expect(plain(said.textContent)).toBe(sentence);
   expect(plain(said.getAttribute('aria-label'))).toBe(`${sentence} How it was computed.`);
   expect(said.closest('[role=status]')).not.toBeNull();

@@ -1,26 +1,19 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen } from '@testing-library/react';
+import { beforeEach, expect, it } from 'vitest';
 import type { Input } from '../../../core/bridge/contract.ts';
 import type { HistorySweep, QualityStation, QualityTrend } from '../../../core/bridge/quality-calls.ts';
-import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
-import { exact, station, sweepOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
+import { plain } from '../plain.ts';
+import type { Script } from '../scripted-client.ts';
+import { station, sweepOf } from '../sheet-records.ts';
+import { showApp } from '../shown-app.tsx';
 
 beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
   // A list that draws only what is in sight needs a size to be in sight of.
   Object.defineProperty(HTMLElement.prototype, 'clientWidth', { configurable: true, get: () => 1200 });
   Object.defineProperty(HTMLElement.prototype, 'clientHeight', { configurable: true, get: () => 700 });
-  Element.prototype.scrollIntoView = () => {};
 });
-afterEach(cleanup);
 
-const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
 const NOW = '2026-11-25T12:00:00.000Z';
 const row = (n: number, over: Partial<QualityStation> = {}): QualityStation => ({
   stationId: `station-${n}`,
@@ -51,29 +44,7 @@ const past = (n: number, levelDb: number): HistorySweep => ({
   reserveDb: null,
 });
 
-async function opened(script: Script) {
-  const { client, asked } = scriptedClient({
-    'host.describe': () => ({
-      version: '0.1.0',
-      host: 'memory',
-      archivePath: '/data/tiltwright.sqlite',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'settings.read': () => ({ settings: exact, revision: 1, changedAt: null }),
-    'truck.read': () => ({ truck: null, revision: 0, changedAt: null, kit: [] }),
-    'meters.current': () => ({ meter: null }),
-    'live.current': () => ({ live: null }),
-    'stations.list': () => ({ stations: [] }),
-    ...script,
-  });
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed((callback) => setTimeout(callback, 0));
-  const workbench = createWorkbench(client, store, feed);
-  await workbench.arrive();
-  render(<App bench={{ store, workbench, feed, now: () => NOW }} />);
-  return { store, workbench, asked };
-}
+const opened = (script: Script) => showApp(script, { now: NOW });
 const pages = (stations: readonly QualityStation[]): Script => ({
   'quality.stations': ({ after, limit }) => {
     const page = stations.slice(after, after + limit);
