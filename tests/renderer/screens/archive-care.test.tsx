@@ -1,16 +1,12 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, expect, it } from 'vitest';
+import { act, fireEvent, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
 import { ArchiveCare } from '../../../renderer/screens/ArchiveCare.tsx';
 import type { BackupList, Checked } from '../../../renderer/state/backup-commands.ts';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
-
-afterEach(cleanup);
+import { benchOver } from '../bench-over.ts';
+import { plain } from '../plain.ts';
+import { press, show } from '../shown-app.tsx';
 
 type Line = BackupList['backups'][number];
 const line = (broken = 0): Line => ({
@@ -31,38 +27,32 @@ async function shown(
 ) {
   const backups: Line[] = [];
   const asked: (string | null)[] = [];
-  const { client, emit } = scriptedClient({
-    'backups.list': () => ({
-      folder: '/data/backups',
-      archivePath: '/data/tiltwright.sqlite',
-      archiveBytes: 2_500_000,
-      backups,
-    }),
-    'backups.make': ({ folder }) => {
-      asked.push(folder);
-      backups.push(made);
-      return made;
+  const bench = benchOver(
+    {
+      'backups.list': () => ({
+        folder: '/data/backups',
+        archivePath: '/data/tiltwright.sqlite',
+        archiveBytes: 2_500_000,
+        backups,
+      }),
+      'backups.make': ({ folder }) => {
+        asked.push(folder);
+        backups.push(made);
+        return made;
+      },
+      'archive.verify': () => checked,
     },
-    'archive.verify': () => checked,
-  });
-  const store = createWorkbenchStore();
-  store.getState().careBecame({
+    { now: '2026-03-02T10:00:00.000Z' },
+  );
+  bench.store.getState().careBecame({
     ...{ held: [], ballast: 'there', ballastBytes: 20_000_000, freeBytes: 1e9, neededBytes: 220_000_000 },
     folderWarning,
   });
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(client, store, feed);
-  render(
-    <BenchContext value={{ store, workbench, feed, now: () => '2026-03-02T10:00:00.000Z' }}>
-      <ArchiveCare />
-    </BenchContext>,
-  );
-  await act(async () => {});
-  return { asked, emit, store };
+  await show(bench, <ArchiveCare />);
+  return { ...bench, asked };
 }
-const status = () => (screen.getByRole('status').textContent ?? '').replaceAll('\u00A0', ' ');
-const words = () => (document.body.textContent ?? '').replaceAll('\u00A0', ' ');
-const press = (name: string) => act(async () => void fireEvent.click(screen.getByRole('button', { name })));
+const status = () => plain(screen.getByRole('status').textContent);
+const words = () => plain(document.body.textContent);
 
 it('says that there is none, makes one where it is told, and says when the last good one was made', async () => {
   const { asked } = await shown(line());

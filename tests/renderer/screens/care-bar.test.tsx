@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, render } from '@testing-library/react';
 import { afterEach, expect, it, vi } from 'vitest';
 import type { Care, HeldSweep } from '../../../core/bridge/care-calls.ts';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
@@ -11,7 +11,10 @@ import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { BenchContext } from '../../../renderer/state/use-workbench.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
+import { benchOver } from '../bench-over.ts';
+import { plain } from '../plain.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
+import { press, show } from '../shown-app.tsx';
 
 afterEach(() => {
   cleanup();
@@ -35,22 +38,12 @@ const ownCsv = writeSweepCsv(
 );
 
 async function shown(care: Care, script: Script = {}) {
-  const scripted = scriptedClient({ 'stations.list': () => ({ stations: [] }), ...script });
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  workbench.listen();
-  store.getState().careBecame(care);
-  render(
-    <BenchContext value={{ store, workbench, feed, now: () => '2026-03-02T10:00:00.000Z' }}>
-      <NoticeBar />
-    </BenchContext>,
-  );
-  await act(async () => {});
-  return { ...scripted, store };
+  const bench = benchOver({ 'stations.list': () => ({ stations: [] }), ...script });
+  bench.store.getState().careBecame(care);
+  await show(bench, <NoticeBar />);
+  return bench;
 }
-const words = () => (document.body.textContent ?? '').replaceAll('\u00A0', ' ');
-const press = (name: string) => act(async () => void fireEvent.click(screen.getByRole('button', { name })));
+const words = () => plain(document.body.textContent);
 
 it('says nothing while all is well', async () => {
   await shown(well);

@@ -1,17 +1,12 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, expect, it } from 'vitest';
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { Output } from '../../../core/bridge/contract.ts';
 import { PeriodScreen } from '../../../renderer/screens/quality/PeriodScreen.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
-
-afterEach(cleanup);
-const plain = (text: string | null | undefined) => (text ?? '').replaceAll('\u00A0', ' ');
-const NOW = '2026-11-25T12:00:00.000Z';
+import { benchOver } from '../bench-over.ts';
+import { plain } from '../plain.ts';
+import type { Script } from '../scripted-client.ts';
+import { press, show } from '../shown-app.tsx';
 
 type Batch = Output<'quality.period'>;
 const standing = (verdict: 'pass' | 'fail' | null, worstDb: number | null) => ({
@@ -56,18 +51,9 @@ const batch = (visits: Batch['visits'], totals: Partial<Batch['totals']> = {}): 
 });
 
 async function shown(script: Script) {
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  await act(async () => {
-    render(
-      <BenchContext value={{ store, workbench, feed, now: () => NOW }}>
-        <PeriodScreen />
-      </BenchContext>,
-    );
-  });
-  return { ...scripted, store };
+  const bench = benchOver(script, { now: '2026-11-25T12:00:00.000Z' });
+  await show(bench, <PeriodScreen />);
+  return bench;
 }
 const asked = ({ asked: all }: Awaited<ReturnType<typeof shown>>) =>
   all.filter(({ name }) => name === 'quality.period').map(({ input }) => input);
@@ -76,7 +62,7 @@ it('asks first for the week that has gone by, and for others by a press', async 
   const screenShown = await shown({ 'quality.period': () => batch([]) });
   const at = (day: number, month = 10) => new Date(2026, month, day).toISOString();
   expect(asked(screenShown)).toEqual([{ from: at(19), to: at(26) }]);
-  await act(async () => fireEvent.click(screen.getByRole('button', { name: 'Last 30 days' })));
+  await press('Last 30 days');
   expect(asked(screenShown)[1]).toEqual({ from: at(27, 9), to: at(26) });
   await act(async () => fireEvent.change(screen.getByLabelText('From'), { target: { value: '2026-11-01' } }));
   expect(asked(screenShown)[2]).toEqual({ from: at(1), to: at(26) });
@@ -138,6 +124,6 @@ it('says that nobody was out, that two days are wanted, and why nothing could be
 
 it('leads to a station\u2019s history', async () => {
   const { asked: all } = await shown({ 'quality.period': () => batch([visit()]) });
-  await act(async () => fireEvent.click(screen.getByRole('button', { name: '07 Mill Lane' })));
+  await press('07 Mill Lane');
   expect(all.at(-1)).toEqual({ name: 'quality.history', input: { stationId: 'mill', portName: null } });
 });

@@ -1,13 +1,11 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { keepPaper, paperHere } from '../../../renderer/screens/report/paper-choice.ts';
 import { ReportButtons } from '../../../renderer/screens/report/ReportButtons.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import type { Script } from '../scripted-client.ts';
+import { press, show } from '../shown-app.tsx';
 
 const visitId = '5e1f0c7a-0000-4000-8000-0000000000ff';
 const saved: { name: string; size: number }[] = [];
@@ -33,29 +31,22 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-function shown(script: Script) {
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed((callback) => setTimeout(callback, 0));
-  const workbench = createWorkbench(scripted.client, store, feed);
-  render(
-    <BenchContext value={{ store, workbench, feed, now: () => '2026-03-02T12:00:00.000Z' }}>
-      <ReportButtons
-        stationId="mill-lane"
-        stationName="07 Mill Lane"
-        visitId={visitId}
-        at="2026-03-02T09:12:00.000Z"
-      />
-    </BenchContext>,
+async function shown(script: Script) {
+  const bench = benchOver(script, { now: '2026-03-02T12:00:00.000Z' });
+  await show(
+    bench,
+    <ReportButtons
+      stationId="mill-lane"
+      stationName="07 Mill Lane"
+      visitId={visitId}
+      at="2026-03-02T09:12:00.000Z"
+    />,
   );
-  return { ...scripted, store };
+  return bench;
 }
-const press = async (name: string | RegExp) => {
-  await act(async () => fireEvent.click(screen.getByRole('button', { name })));
-};
 
 it('gives the visit as PDF with one press', async () => {
-  const { asked } = shown({ 'reports.make': () => file });
+  const { asked } = await shown({ 'reports.make': () => file });
   await press('Report');
   expect(asked).toEqual([
     {
@@ -72,7 +63,7 @@ it('gives the visit as PDF with one press', async () => {
 });
 
 it('offers the other forms, on the paper that was chosen, and remembers it', async () => {
-  const { asked } = shown({ 'reports.make': () => file });
+  const { asked } = await shown({ 'reports.make': () => file });
   await press(/Other forms/);
   await act(async () => fireEvent.click(screen.getByRole('radio', { name: 'Letter' })));
   await press('Page of HTML');
@@ -87,7 +78,7 @@ it('offers the other forms, on the paper that was chosen, and remembers it', asy
 
 it('says how far a history is, and can be stopped', async () => {
   let answer: (made: typeof file) => void = () => undefined;
-  const { emit } = shown({
+  const { emit } = await shown({
     'reports.make': () =>
       new Promise<typeof file>((resolve) => {
         answer = resolve;
@@ -105,7 +96,7 @@ it('says how far a history is, and can be stopped', async () => {
 });
 
 it('says what went wrong, and saves nothing', async () => {
-  const { store } = shown({});
+  const { store } = await shown({});
   await press('Report');
   expect(store.getState().notice).toMatchObject({ tone: 'problem', text: 'The report was not made.' });
   expect(saved).toEqual([]);

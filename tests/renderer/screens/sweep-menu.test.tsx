@@ -1,12 +1,9 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, expect, it, vi } from 'vitest';
 import { SweepMenu } from '../../../renderer/screens/SweepMenu.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import { press, show } from '../shown-app.tsx';
 
 afterEach(() => {
   cleanup();
@@ -17,19 +14,15 @@ const SWEEP = '00000000-0000-4000-8000-000000000007';
 const bytes = Buffer.from('\uFEFFMHz;dBµV\r\n54;96,1\r\n', 'utf16le');
 
 async function opened(isFromFile: boolean) {
-  const scripted = scriptedClient({
+  const bench = benchOver({
     'sweeps.original': () => ({ fileName: 'pegel.csv', base64: bytes.toString('base64') }),
   });
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  render(
-    <BenchContext value={{ store, workbench, feed, now: () => '2026-03-02T10:00:00.000Z' }}>
-      <SweepMenu sweepId={SWEEP} canAmend={false} isFromFile={isFromFile} input={null} reading={false} />
-    </BenchContext>,
+  await show(
+    bench,
+    <SweepMenu sweepId={SWEEP} canAmend={false} isFromFile={isFromFile} input={null} reading={false} />,
   );
-  await act(async () => void fireEvent.click(screen.getByRole('button', { name: /^Sweep/ })));
-  return { ...scripted, item: screen.getByRole('menuitem', { name: 'Save the file it was taken from' }) };
+  await press(/^Sweep/);
+  return { ...bench, item: screen.getByRole('menuitem', { name: 'Save the file it was taken from' }) };
 }
 
 it('hands out the file that a sweep was taken from, byte by byte', async () => {

@@ -1,12 +1,10 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { TransferScreen } from '../../../renderer/screens/transfer/TransferScreen.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import type { Script } from '../scripted-client.ts';
+import { press, show } from '../shown-app.tsx';
 
 const device = '6d1c1f2e-5d0e-4c7b-9a53-0f6f3f0d2b11';
 const head = { device, seq: 12, hash: '0'.repeat(64) };
@@ -32,10 +30,9 @@ afterEach(() => {
 });
 
 async function shown(script: Script) {
-  const scripted = scriptedClient({ 'transfer.look': () => nothing, ...script });
-  const store = createWorkbenchStore();
+  const bench = benchOver({ 'transfer.look': () => nothing, ...script }, { now: '2026-03-08T12:00:00.000Z' });
   const standing = null;
-  store.getState().stationsListed([
+  bench.store.getState().stationsListed([
     {
       stationId: 'mill',
       name: '07 Mill Lane',
@@ -45,21 +42,10 @@ async function shown(script: Script) {
       standing,
     } as never,
   ]);
-  const feed = createLiveFeed((callback) => setTimeout(callback, 0));
-  const workbench = createWorkbench(scripted.client, store, feed);
-  await act(async () => {
-    render(
-      <BenchContext value={{ store, workbench, feed, now: () => '2026-03-08T12:00:00.000Z' }}>
-        <TransferScreen />
-      </BenchContext>,
-    );
-  });
-  return scripted;
+  await show(bench, <TransferScreen />);
+  return bench;
 }
 const button = (name: string) => screen.getByRole('button', { name });
-const press = async (name: string) => {
-  await act(async () => fireEvent.click(button(name)));
-};
 const typeFolder = async (path: string) => {
   await act(async () => fireEvent.change(screen.getByRole('textbox'), { target: { value: path } }));
 };
