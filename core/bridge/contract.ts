@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { writtenLevelUnits } from '../files/level-unit.ts';
 import { archiveCalls, archiveEvents } from './archive-calls.ts';
 import { backupCalls, backupEvents } from './backup-calls.ts';
 import { careCalls, careEvents } from './care-calls.ts';
@@ -137,7 +138,7 @@ export const calls = {
         .strictObject({
           table: z.number().int().min(1).max(1000).optional(),
           frequencyUnit: z.enum(['Hz', 'kHz', 'MHz', 'GHz']).optional(),
-          levelUnit: z.enum(['dBmV', 'dBuV', 'dBm']).optional(),
+          levelUnit: z.enum(writtenLevelUnits).optional(),
         })
         .optional(),
     }),

@@ -4,6 +4,7 @@ import { type Cell, frequencyReader, levelReader, type Reader } from './column-u
 import { type Marks, marksOf, plainDigits } from './decimal-marks.ts';
 import { TOP_OF_ALL_MHZ } from './frequency-unit.ts';
 import type { Parts, Role } from './header-words.ts';
+import { isVoltage, levelUnitOf, levelUnitWords } from './level-unit.ts';
 import type { ProseUnits } from './pasted/prose-units.ts';
 import type { Column, Table } from './pasted/table.ts';
 import { cellsOf, type TableCells } from './table-cells.ts';
@@ -77,7 +78,7 @@ export function readersOf(
     return refuse(
       'wrong-unit',
       cells.where(header, 'level'),
-      `the heading says ${own} and the line below the table ${foot.level}; keep the one that is right`,
+      `the heading says ${levelUnitWords[own]} and the line below the table ${levelUnitWords[foot.level]}; keep the one that is right`,
     );
   const unitedLevel = united(columns.level, levels, { levelUnit });
   // What prose says of tenths counts only where the heading says nothing of it.
@@ -87,11 +88,24 @@ export function readersOf(
   const inMhz =
     frequencyColumn.word.frequencyUnit === 'MHz' || frequencies.every(({ unit }) => /^mhz$/i.test(unit));
   const tooLarge = { isTooLarge: (whole: number) => inMhz && whole > TOP_OF_ALL_MHZ };
+  const units = new Set(
+    levels.map(({ unit }) => (unit === '' ? levelColumn.word.levelUnit : levelUnitOf(unit))),
+  );
+  const isOpen = columns.level.word.impedanceOhm === null && levels.every(({ unit }) => !unit.includes('75'));
+  if (units.has('dBm') && isOpen && told.levelUnit === undefined && (prose.isIn50Ohm || foot.isIn50Ohm))
+    return refuse(
+      'wrong-unit',
+      cells.where(header, 'level'),
+      'a line beside the table says 50 ohm, and dBm alone is taken for 75 ohm; write "dBm 50 ohm" or "dBm 75 ohm" in the heading',
+    );
+  const isOfVoltages = [...units].some(isVoltage);
+  // Thousands of microvolts are an everyday level.
   const large = { isTooLarge: (whole: number) => parts === 1 && Math.abs(whole) >= 1000 };
+  const largeLevel = isOfVoltages ? {} : large;
   // Each column by itself, then those that are in doubt by what the others are certain of.
   const alone = [
     marksOf(frequencies, separator, tooLarge),
-    marksOf(levels, separator, large),
+    marksOf(levels, separator, largeLevel),
     marksOf(mers, separator, large),
   ];
   const elsewhere = alone.flatMap((marks) =>
@@ -100,7 +114,7 @@ export function readersOf(
   const sure = elsewhere.every((sign) => sign === elsewhere[0]) ? (elsewhere[0] ?? null) : null;
   const frequencyMarks = marksOf(frequencies, separator, { ...tooLarge, elsewhere: sure });
   if (!frequencyMarks.ok) return frequencyMarks;
-  const levelMarks = marksOf(levels, separator, { ...large, elsewhere: sure });
+  const levelMarks = marksOf(levels, separator, { ...largeLevel, elsewhere: sure });
   if (!levelMarks.ok) return levelMarks;
   const merMarks = marksOf(mers, separator, { ...large, elsewhere: sure });
   if (!merMarks.ok) return merMarks;
@@ -132,7 +146,13 @@ export function readersOf(
         ? [from('frequency', frequencyUnit, prose.frequency)]
         : []),
       ...(unitedLevel !== columns.level && taken(told.levelUnit) && levelUnit !== null
-        ? [from('level', levelUnit, prose.level, sibling)]
+        ? [from('level', levelUnitWords[levelUnit], prose.level, sibling)]
+        : []),
+      ...(isOfVoltages ? ['voltages were taken as root mean square in 75 ohm, where 1 mV is 0 dBmV'] : []),
+      ...(units.has('dBm50')
+        ? [
+            'dBm at 50 ohm was taken for the voltage that it has there; the loss of a matching pad is not in it',
+          ]
         : []),
     ],
     parts,

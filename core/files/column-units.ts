@@ -7,7 +7,7 @@ import {
   unitOfBare,
 } from './frequency-unit.ts';
 import { partsIn } from './header-words.ts';
-import { dbmvFromWritten, type LevelUnit, levelUnitOf } from './level-unit.ts';
+import { dbmvFromWritten, isVoltage, type LevelUnit, levelUnitOf, levelUnitWords } from './level-unit.ts';
 import type { Column } from './pasted/table.ts';
 import { numberWritten } from './written-number.ts';
 
@@ -15,9 +15,10 @@ import { numberWritten } from './written-number.ts';
 export type Cell = Readonly<{ digits: string; unit: string; where: string }>;
 
 /** How a column's numbers become MHz or dBmV. `unit` is what they are written in, for telling the person. */
-export type Reader = Readonly<{
+export type Reader<Value extends number | null = number | null> = Readonly<{
   unit: FrequencyUnit | LevelUnit | 'in the cells';
-  read: (cell: Cell) => Result<number, 'no-unit' | 'wrong-unit' | 'out-of-range'>;
+  /** Null for a voltage of 0 or less, which is no level. */
+  read: (cell: Cell) => Result<Value, 'no-unit' | 'wrong-unit' | 'out-of-range'>;
   /** The same of what most cells are; null for every other, whatever `read` says of it. */
   quick: (digits: string, unit: string) => number | null;
 }>;
@@ -50,7 +51,7 @@ export function frequencyReader(
   column: Column,
   cells: readonly Cell[],
   headerWhere: string,
-): Result<Reader, 'no-unit'> {
+): Result<Reader<number>, 'no-unit'> {
   const own = column.word.frequencyUnit;
   const bare = cells.filter((cell) => cell.unit === '');
   const fitting = own ?? unitOfBare(bare.map((c) => numberWritten(c.digits) ?? 0));
@@ -102,11 +103,11 @@ export function levelReader(
   headerWhere: string,
 ): Result<Reader, 'no-unit' | 'wrong-unit'> {
   const own = column.word.levelUnit;
-  if (column.word.impedanceOhm === 50)
+  if (column.word.impedanceOhm === 50 && own !== 'dBm50')
     return refuse(
       'wrong-unit',
       headerWhere,
-      'levels in 50 ohm are not those of a 75 ohm line; give them in dBmV',
+      'levels in 50 ohm are not those of a 75 ohm line; give them in dBmV, or write "dBm 50 ohm" if they are powers',
     );
   const split = column.word.parts === 1 ? undefined : cells.find(({ digits }) => /\.\d*[1-9]/.test(digits));
   if (split !== undefined)
@@ -126,29 +127,36 @@ export function levelReader(
       help,
     );
   }
+  // A heading of dBm in 50 ohm leaves its cells the short word.
+  const unitIn = (cellUnit: string): LevelUnit | null => {
+    const unit = cellUnit === '' ? own : levelUnitOf(cellUnit);
+    return own === 'dBm50' && unit === 'dBm' && !cellUnit.includes('75') ? own : unit;
+  };
   return done({
     unit: own ?? 'in the cells',
     quick: (digits, written) => {
       // A longer unit may count tenths.
       if (written.length > 4 || column.word.parts !== 1) return null;
-      const unit = written === '' ? own : levelUnitOf(written);
-      if (unit === null || (own !== null && own !== unit)) return null;
+      const unit = unitIn(written);
+      if (unit === null || isVoltage(unit) || (own !== null && own !== unit)) return null;
       const value = numberWritten(digits);
       return value === null || Math.abs(value) > BEYOND_ANY_DBMV ? null : dbmvFromWritten(value, unit);
     },
     read: (cell) => {
-      const unit = cell.unit === '' ? own : levelUnitOf(cell.unit);
+      const unit = unitIn(cell.unit);
       if (unit === null || (own !== null && own !== unit))
         return refuse(
           'wrong-unit',
           cell.where,
-          `"${cell.digits} ${cell.unit}" is not in ${own ?? 'dBmV, dBuV or dBm'}; write levels in one unit`,
+          `"${cell.digits} ${cell.unit}" is not in ${own === null ? 'dBmV, dB\u00B5V, dBm, mV or \u00B5V' : levelUnitWords[own]}; write levels in one unit`,
         );
       const written = numberWritten(cell.digits);
-      if (written === null || Math.abs(written) > BEYOND_ANY_DBMV)
-        return beyond(cell, `${cell.digits} ${unit} is no level`);
+      const noLevel = () => beyond(cell, `${cell.digits} ${levelUnitWords[unit]} is no level`);
+      // A voltage's number may be large, and its level is not.
+      if (written === null || (!isVoltage(unit) && Math.abs(written) > BEYOND_ANY_DBMV)) return noLevel();
       const parts = cell.unit.length > 4 ? partsIn(cell.unit) : 1;
-      return done(dbmvFromWritten(written / (parts === 1 ? column.word.parts : parts), unit));
+      const levelDbmv = dbmvFromWritten(written / (parts === 1 ? column.word.parts : parts), unit);
+      return levelDbmv === null || Math.abs(levelDbmv) <= BEYOND_ANY_DBMV ? done(levelDbmv) : noLevel();
     },
   });
 }

@@ -1,5 +1,5 @@
 import { type FrequencyUnit, frequencyUnitOf } from './frequency-unit.ts';
-import { type LevelUnit, levelUnitOf } from './level-unit.ts';
+import { isVoltage, type LevelUnit, levelUnitOf } from './level-unit.ts';
 
 export type Role = 'frequency' | 'level' | 'kind' | 'modulation' | 'type' | 'mer' | 'label' | 'lock';
 
@@ -27,7 +27,7 @@ const setOf = (words: string) => new Set(words.split(' '));
 const fillers = setOf(
   'in at of the a center centre central centrale mid middle nominal tuned carrier signal measured value ohm ohms 75 50 ' +
     'downstream ds upstream us rx tx receive received transmit transmitted input output forward return port ' +
-    'avg average mean db decibel current actual absolute plc de du della del la le',
+    'avg average mean rms db decibel current actual absolute plc de du della del la le',
 );
 
 const roles: readonly (readonly [Role, RegExp])[] = [
@@ -78,7 +78,16 @@ const ofLevel =
   /\b(?:levels?|lvl|power|pwr|pegel|leistung|niveau|nivel|livello|potencia|puissance|potenza)\b/;
 
 /** A field strength or a density has the letters of a level, and is none. */
-const perSomething = /\bdb(?:m|[mu\u00B5\u03BC]v)\s*(?:\/|\bper\b)\s*(?:m(?:et(?:er|re)s?)?|[kmg]?hz)\b/i;
+const perSomething =
+  /(?:\bdb(?:m|[mu\u00B5\u03BC]v)|[mu\u00B5\u03BC]v|volts?)\s*(?:\/|\bper\b)\s*[(\u221A]*\s*(?:m(?:et(?:er|re)s?)?|[kmg]?hz)\b/i;
+/** What a heading of a voltage may say besides its unit. */
+const ofVoltage = /^(?:rf )?(?:voltage|spannung|tension|tensione|spanning)$/;
+/** Where the other impedance is said of dBm for certain; a bare 50 elsewhere may number a channel. */
+const in50Ohm =
+  /(?<![\d.,])50[\s_-]*(?:ohms?\b|\u03A9|\u2126)|dbm[\s,(@[/_]*(?:(?:at|in|into)\s+)?50\s*[)\]]?\s*$/i;
+/** Megavolt, and what is written like it: never to be taken for mV or uV in small letters. */
+const inCapitals = /(?<![A-Za-z])[MU][Vv](?![A-Za-z])/g;
+const decibels = /^(?:db|dec\w*|dez\w*)$/;
 
 const glued = /([a-z]{3})(dbmv|dbuv|dbm|[kmg]?hz)\b/gi;
 
@@ -86,14 +95,17 @@ const glued = /([a-z]{3})(dbmv|dbuv|dbm|[kmg]?hz)\b/gi;
 function wordsOf(header: string): string[] {
   const plain = header
     .replace(/[\u00B5\u03BC]/g, 'u')
+    .replace(/\bdb[\s(/]*([mu]v)\b/gi, 'db$1')
+    .replace(inCapitals, 'capitals')
     .replace(glued, '$1 $2')
+    .replace(/dbm(50|75)(?!\d)/gi, 'dbm $1')
+    .replace(/(?<!\d)(50|75)(?=ohms?\b)/gi, '$1 ')
     .replace(/([a-z]{2})([A-Z][a-z])/g, '$1 $2')
     .replace(/\u00D7/g, 'x')
     .replace(/[\u0141\u0142]/g, 'l')
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/\bdb[\s(/]*(mv|uv)\b/g, 'db$1');
+    .toLowerCase();
   return plain.split(/[^a-z0-9]+/).filter((word) => word !== '');
 }
 
@@ -122,7 +134,16 @@ function readHeaderWord(header: string): HeaderWord {
   // A heading is short; a long cell is prose, and its words are not worth the time.
   const words = wordsOf(header.slice(0, 120));
   const frequencyUnit = words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null;
-  const levelUnits = new Set(words.map(levelUnitOf).filter((unit) => unit !== null));
+  // Beside the word decibel, millivolt is what the decibels refer to.
+  const isOfDecibels = words.some((word) => decibels.test(word));
+  const ohm = ['50', '75'].find((word) => words.includes(word));
+  const isIn50 = in50Ohm.test(header) && !words.includes('75');
+  const unitIn = (word: string): LevelUnit | null => {
+    const unit = levelUnitOf(word);
+    if (isVoltage(unit) && isOfDecibels) return null;
+    return unit === 'dBm' && isIn50 ? 'dBm50' : unit;
+  };
+  const levelUnits = new Set(words.map(unitIn).filter((unit) => unit !== null));
   const parts = partsIn(header.slice(0, 120));
   const counting =
     parts === 1 ? new Set<string>() : setOf('x 1 0 01 10 100 tenth tenths hundredth hundredths of');
@@ -143,7 +164,8 @@ function readHeaderWord(header: string): HeaderWord {
   const isOneUnit =
     (frequencyUnit === null) !== (levelUnits.size === 0) && levelUnits.size < 2 && !/[;,|\t]/.test(header);
   const isUnnamed = !isPer && byName === null && !otherwise.test(telling);
-  const ohm = ['50', '75'].find((word) => words.includes(word));
+  // A voltage may be anything's: that of the mains, of a hum. Only words of a level make it one.
+  const isInVolt = [...levelUnits].some(isVoltage);
   return {
     role: isPer ? null : telling === '' ? byUnit : byName,
     frequencyUnit,
@@ -151,11 +173,12 @@ function readHeaderWord(header: string): HeaderWord {
     bareDb: words.includes('db'),
     impedanceOhm: ohm === undefined ? null : Number(ohm),
     parts,
-    byUnit: isUnnamed && isOneUnit ? byUnit : null,
+    byUnit: isUnnamed && isOneUnit && (!isInVolt || ofVoltage.test(telling)) ? byUnit : null,
     mayBeLevel:
       isUnnamed &&
       frequencyUnit === null &&
-      (levelUnits.size === 1 || (ofLevel.test(telling) && !words.includes('db') && !ofMains.test(header))),
+      ((levelUnits.size === 1 && !isInVolt) ||
+        (ofLevel.test(telling) && !words.includes('db') && !ofMains.test(header))),
   };
 }
 

@@ -13,6 +13,7 @@ import type { Table } from './pasted/table.ts';
 import { kindOf, kindOfModulation } from './signal-kind.ts';
 import { cellsOf, lockRefusal, type TableCells } from './table-cells.ts';
 import { textOfCell } from './text-cell.ts';
+import { unitDoubt } from './unit-doubt.ts';
 import { numberWritten, writtenIn } from './written-number.ts';
 
 /** One table's rows in its order, and how they were read. */
@@ -30,8 +31,6 @@ export type TableRows = Readonly<{
 
 const range =
   /^\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?\s*(?:-|\u2013|\u2014|~|\/|\.{2,3}|\bto\b|\bbis\b)\s*\d+(?:[.,]\d+)?\s*(?:[kmg]?hz)?(?:\s*\([^()]*\))?$/i;
-/** Beyond what any line carries; one such level, or most of them below, shows that the unit is another one. */
-const FAR_DBMV = 120;
 /** No ratio of a modulation comes near this. */
 const FAR_MER_DB = 100;
 
@@ -80,7 +79,11 @@ function levelIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Rea
   if (one.unit === '' && reader.unit === 'in the cells' && cells.isDead(row))
     return done({ value: null, reason: 'not locked', unlocked: true });
   const read = reader.read({ digits: plainDigits(one.digits, marks), unit: one.unit, where });
-  return read.ok ? done({ value: read.value }) : read;
+  if (!read.ok) return read;
+  // The logarithm of nothing is no number, and of less there is none.
+  if (read.value !== null) return done({ value: read.value });
+  const unit = one.unit !== '' ? '' : reader.unit === 'uV' ? ' \u00B5V' : ' mV';
+  return done({ value: null, reason: `${text}${unit} is no level: a signal's voltage is above 0` });
 }
 
 function merIn(cells: TableCells, row: CsvRow, { merMarks, merParts }: Beside): Result<number | null> {
@@ -178,26 +181,6 @@ function extrasOf(cells: TableCells, beside: Beside) {
   };
 }
 
-/** Levels that no line carries show that their unit is another one than it seems. */
-function farRefusal(
-  rows: readonly LevelRow[],
-  cells: TableCells,
-  table: Table,
-): Refusal<'out-of-range'> | null {
-  let at = rows.findIndex(({ levelDbmv }) => levelDbmv !== null && levelDbmv > FAR_DBMV);
-  if (at < 0) {
-    const first = rows.findIndex(({ levelDbmv }) => levelDbmv !== null && levelDbmv < -FAR_DBMV);
-    if (first < 0) return null;
-    const levels = rows.filter(({ levelDbmv }) => levelDbmv !== null);
-    const below = levels.filter(({ levelDbmv }) => (levelDbmv ?? 0) < -FAR_DBMV);
-    if (below.length * 2 > levels.length) at = first;
-  }
-  const row = table.body[at];
-  if (row === undefined) return null;
-  const help = `no line carries ${cells.text(row, 'level').slice(0, 40)}; check the unit, and if it counts tenths, write "tenths of dBmV" in the heading`;
-  return refuse('out-of-range', cells.where(row, 'level'), help);
-}
-
 function onlyRanges({ body }: Table, cells: TableCells): Refusal<'no-frequency'> | null {
   const [first] = body;
   if (first === undefined || !body.every((row) => range.test(cells.text(row, 'frequency')))) return null;
@@ -277,8 +260,8 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
     read.line = row.line;
     rows.push(read);
   }
-  const far = farRefusal(rows, cells, table);
-  if (far !== null) return far;
+  const doubt = unitDoubt(rows, cells, table);
+  if (doubt !== null) return doubt;
   return done({
     rows: withLeftOut(rows, found, why),
     decimal: level.marks.decimal ?? frequency.marks.decimal ?? readers.value.beside.merMarks.decimal,

@@ -18,9 +18,9 @@ const plainNumber = /^[+-]?\d+(?:[.,]\d+)?$/;
 /** And what most cells with a unit are. */
 const plainWithUnit = /^([+-]?\d+(?:[.,]\d+)?) ?([A-Za-z]{1,5})$/;
 const numberAndUnit =
-  /^([+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?)\s*([a-z\u00B5\u03BC][a-z\u00B5\u03BC ]*(?:[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)\)?)?)?$/i;
+  /^([+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?)\s*([a-z\u00B5\u03BC][a-z\u00B5\u03BC ]*(?:[(@]?\s*75\s*(?:ohms?|\u03A9|\u2126)\)?)?|dbm ?(?:\/ ?(?:50|75)|[(@[] ?50|(?:at |in |into )?50(?= ?-?(?:ohms?|\u03A9|\u2126))) ?-?(?:ohms?|\u03A9|\u2126)?[)\]]?)?$/i;
 const nothing =
-  /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)(?: ?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?))?$/i;
+  /^(-+|[\u2014\u2013]+|n\/?a|n\.a\.?|none|null|nan|not available|unknown)(?: ?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?|[m\u00B5\u03BCu]v))?$/i;
 const unseen = String.raw`[\u200B-\u200F\u202A-\u202E\u2060\u2066-\u2069\uFEFF]+`;
 const unseenAtEnds = new RegExp(`^${unseen}|${unseen}$`, 'g');
 /** Thousands parted by a blank or an apostrophe, as some countries write them. */

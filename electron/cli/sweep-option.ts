@@ -1,6 +1,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { Refused } from '../../core/bridge/refused.ts';
 import { encodingNote } from '../../core/files/encoding.ts';
+import { type LevelUnit, writtenLevelUnits } from '../../core/files/level-unit.ts';
 import { readSweepFile, type SweepFile } from '../../core/files/read-sweep-file.ts';
 import type { Told } from '../../core/files/sweep-csv.ts';
 import { refuse } from '../../core/result.ts';
@@ -9,7 +10,7 @@ import { readWritten } from './read-input.ts';
 /** What a person may say of a sweep's file where the file itself does not. */
 export type SweepOptions = Readonly<{
   table?: number;
-  levelUnit?: 'dBmV' | 'dBuV' | 'dBm';
+  levelUnit?: LevelUnit;
   frequencyUnit?: 'Hz' | 'kHz' | 'MHz' | 'GHz';
 }>;
 
@@ -25,11 +26,9 @@ export const withSweepOptions = (command: Command): Command =>
   command
     .option('--table <N>', 'which table of the file, where it holds several', tableNumber)
     .addOption(
-      new Option('--level-unit <unit>', 'of levels, where the file does not say it').choices([
-        'dBmV',
-        'dBuV',
-        'dBm',
-      ]),
+      new Option('--level-unit <unit>', 'of levels, where the file does not say it').choices(
+        writtenLevelUnits,
+      ),
     )
     .addOption(
       new Option('--frequency-unit <unit>', 'of frequencies, where the file does not say it').choices([

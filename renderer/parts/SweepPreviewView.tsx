@@ -1,4 +1,5 @@
 import type { LevelUnitName } from '../../core/bridge/settings-calls.ts';
+import { levelUnitWords } from '../../core/files/level-unit.ts';
 import type { SweepPreview } from '../../core/files/preview-sweep.ts';
 import { asWritten, bareLevel, bareMhz, capital, counted, levelWord, oneDecimal } from '../format.ts';
 import { LevelSketch } from './LevelSketch.tsx';
@@ -14,8 +15,9 @@ function sentence({ readingCount, lowMhz, highMhz, left, refusal, asks }: SweepP
   return `${counted(readingCount, 'reading', 'readings')}${band}; ${out}.`;
 }
 
+const shownUnits: ReadonlyMap<string, string> = new Map(Object.entries(levelUnitWords));
 const unitWords = (told: string | null): string =>
-  told === 'in the cells' ? 'unit in each cell' : `in ${(told ?? '').replace('dBuV', 'dB\u00B5V')}`;
+  told === 'in the cells' ? 'unit in each cell' : `in ${shownUnits.get(told ?? '') ?? told ?? ''}`;
 
 /** How it was understood: which heading is what, in which unit, and what parted the cells. */
 function understood({ separator, columns, frequencyUnit, levelUnit }: SweepPreview) {

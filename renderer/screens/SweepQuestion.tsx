@@ -1,4 +1,5 @@
 import { Label, Radio, RadioGroup } from 'react-aria-components';
+import { type LevelUnit, levelUnitWords, writtenLevelUnits } from '../../core/files/level-unit.ts';
 import { tableWords } from '../../core/files/pasted/choose-tables.ts';
 import type { SweepPreview } from '../../core/files/preview-sweep.ts';
 import type { Told } from '../../core/files/sweep-csv.ts';
@@ -10,7 +11,8 @@ export type SweepQuestionProps = Readonly<{
   onTell: (told: Told) => void;
 }>;
 
-const levelUnits = ['dBmV', 'dBuV', 'dBm'] as const;
+/** Where the file says nothing, dBm alone would leave the impedance open. */
+const choiceWords: Partial<Record<LevelUnit, string>> = { dBm: 'dBm, 75 ohm', dBm50: 'dBm, 50 ohm' };
 const frequencyUnits = ['Hz', 'kHz', 'MHz', 'GHz'] as const;
 
 type Choice = Readonly<{ key: string; words: string; told: Told }>;
@@ -36,9 +38,9 @@ function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Ques
       label: 'What are its levels in?',
       chosen: told.levelUnit ?? '',
       isShort: true,
-      choices: levelUnits.map((levelUnit) => ({
+      choices: writtenLevelUnits.map((levelUnit) => ({
         key: levelUnit,
-        words: levelUnit.replace('u', '\u00B5'),
+        words: choiceWords[levelUnit] ?? levelUnitWords[levelUnit],
         told: { ...told, levelUnit },
       })),
     });

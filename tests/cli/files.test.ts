@@ -59,6 +59,16 @@ describe('one reader for every verb', () => {
     const refused = await run('fit', bare);
     expect([refused.exitCode, refused.stderr]).toEqual([2, expect.stringContaining('--level-unit')]);
     expect((await run('fit', bare, '--level-unit', 'dBmV')).exitCode).toBe(0);
+    // 10, 12 and 14 mV are 20.0, 21.6 and 22.9 dBmV, 20 log10 of them by hand; read as dBmV they were 10 to 14.
+    const inMv = await run('fit', bare, '--level-unit', 'mV', '--json');
+    expect(JSON.parse(inMv.stdout)).toMatchObject({ count: 3, lowDbmv: expect.closeTo(20.04, 1) });
+    const in50 = await run(
+      'fit',
+      fileOf('50.csv', 'f_mhz,level\n57,-9\n63,-9\n69,-9\n'),
+      '--level-unit',
+      'dBm50',
+    );
+    expect(in50.stdout).toMatch(/38\.0.*dBmV/);
     const two = fileOf(
       'two.txt',
       `${paste}\nThe other leg\nFrequency\tPower\n100 MHz\t40 dBmV\n200 MHz\t41 dBmV\n`,

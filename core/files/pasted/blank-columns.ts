@@ -13,7 +13,7 @@ const parts = (line: string): Span[] =>
 
 /** A number and its unit, a state and a modulation are one cell though a blank parts them. */
 const oneCell =
-  /[+-]?[\d.,]+ (?:tenths? )?(?:[kmg]?hz|hertz|db(?:[m\u00B5\u03BCu]v|m)?|q?am|qam)(?![a-z0-9])|qam \d+|(?:not|un) ?locked|[\d.,]+ (?:-|\u2013|~|to) [\d.,]+(?: [kmg]?hz)?|n\/a|\S+/gi;
+  /[+-]?[\d.,]+ (?:tenths? )?(?:[kmg]?hz|hertz|db(?:[m\u00B5\u03BCu]v|m)?|[m\u00B5\u03BCu]v|q?am|qam)(?![a-z0-9])|qam \d+|(?:not|un) ?locked|[\d.,]+ (?:-|\u2013|~|to) [\d.,]+(?: [kmg]?hz)?|n\/a|\S+/gi;
 const words = (line: string): Span[] =>
   [...line.matchAll(oneCell)].map((match) => ({
     text: match[0],
@@ -22,7 +22,7 @@ const words = (line: string): Span[] =>
   }));
 
 const isUnit = (word: string) =>
-  /^[([]?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?|ohms?|\u03A9)[)\]]?$/i.test(word);
+  /^[([]?(?:[kmg]?hz|db(?:[m\u00B5\u03BCu]v|m)?|[m\u00B5\u03BCu]v|ohms?|\u03A9)[)\]]?$/i.test(word);
 /** Words that belong to the one before them though they name no column by themselves. */
 const tail =
   /^(id|status|state|type|level|levels|ratio|number|no|order|codewords?|errors?|rate|width|range|error|profile|power)$/i;

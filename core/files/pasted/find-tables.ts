@@ -23,12 +23,12 @@ const mayBeHeader = (row: CsvRow) => !row.cells.some(isNumberLike);
 const filled = (row: CsvRow) => row.cells.filter((cell) => cell !== '');
 const hasNumber = (row: CsvRow) => row.cells.some(isNumberLike);
 const unitCell =
-  /^[([]?\s*(?:[kmg]?hz|(?:tenths? ?|0\.1 ?)?db(?:[m\u00B5\u03BCu]v|m)?(?: ?\/ ?10)?|%|-|)\s*[)\]]?$/i;
+  /^[([]?\s*(?:[kmg]?hz|(?:tenths? ?|0\.1 ?)?db(?:[m\u00B5\u03BCu]v|m)?(?: ?\/ ?10)?|dbm ?\/ ?(?:50|75)|[m\u00B5\u03BCu]v|%|-|)\s*[)\]]?$/i;
 
 /** The heading with the units of the line below it, where that line holds nothing but units. */
 function withUnitsBelow(header: CsvRow, below: CsvRow | undefined): CsvRow | null {
   if (below === undefined || !below.cells.every((cell) => unitCell.test(cell))) return null;
-  if (!below.cells.some((cell) => /hz|db/i.test(cell))) return null;
+  if (!below.cells.some((cell) => /hz|db|[m\u00B5\u03BCu]v/i.test(cell))) return null;
   const cells = header.cells.map((cell, i) => `${cell} ${below.cells[i] ?? ''}`.trim());
   return { ...header, cells };
 }
@@ -57,7 +57,8 @@ function withLostFirst(header: CsvRow, body: readonly CsvRow[]): CsvRow {
   const { columns } = columnsOf(moved);
   const says = (role: 'frequency' | 'level', unit: RegExp) =>
     body.every((row) => unit.test(row.cells[columns[role]?.index ?? -1] ?? ''));
-  return says('frequency', /^[\d.,]+ ?[kmg]?hz$/i) && says('level', /db(?:[m\u00B5\u03BCu]v|m)$/i)
+  return says('frequency', /^[\d.,]+ ?[kmg]?hz$/i) &&
+    says('level', /(?:db(?:[m\u00B5\u03BCu]v|m)|\d ?[m\u00B5\u03BCu]v)$/i)
     ? moved
     : header;
 }

@@ -7,10 +7,10 @@ import { levelUnitOf } from '../level-unit.ts';
 const MOST_LINES = 4;
 const LONGEST = 120;
 
-const unit = String.raw`(?:[kmg]?hz|db[m\u00B5\u03BCu]v|dbm|db)`;
+const unit = String.raw`(?:[kmg]?hz|db[m\u00B5\u03BCu]v|dbm|db|[m\u00B5\u03BCu]v)`;
 /** "Levels in dBmV", "all frequencies MHz", "Freq: kHz", "SNR is given in dB". */
 const clause = new RegExp(
-  String.raw`^(?:all |the )?([a-z\u00C0-\u024F/ ]+?)(?: values?)?\s*(?:[:=]|,|\b(?:are |is )?(?:all )?(?:given |stated |measured |shown )?(?:in|en)\b|\b(?:are|is)\b)?\s*(${unit})(?: (?:at |@ ?|\()?75 ?(?:ohms?|\u03A9|\u2126)\)?)?$`,
+  String.raw`^(?:all |the )?([a-z\u00C0-\u024F/ ]+?)(?: values?)?\s*(?:[:=]|,|\b(?:are |is )?(?:all )?(?:given |stated |measured |shown )?(?:in|en)\b|\b(?:are|is)\b)?\s*(${unit})(?: (?:at |@ ?|\()?(?:50|75) ?(?:ohms?|\u03A9|\u2126)\)?)?$`,
   'i',
 );
 const listed = new RegExp(

@@ -14,7 +14,7 @@ const stamp =
 
 /** A number with its unit; what stands before it must part it from everything else. */
 const measured =
-  /(?<=^|[\s=:|(\]])([+\-\u2212]?\d+(?:[.,]\d+)?) ?([kmg]?hz|db[m\u00B5\u03BCu]v|dbm|db)(?![\w/])/gi;
+  /(?<=^|[\s=:|(\]])([+\-\u2212]?\d+(?:[.,]\d+)?) ?([kmg]?hz|db[m\u00B5\u03BCu]v|dbm|db|[m\u00B5\u03BCu]v)(?![\w/])/gi;
 /** A dash that stands alone before a number may be a minus, or a range. */
 const loneDash = /[-\u2010-\u2015\u2212~\u00B1]\s+$/;
 const unlocked = /\b(?:not locked|unlocked|no lock|no signal|no carrier|not acquired)\b/i;
@@ -73,6 +73,8 @@ function readingIn(line: string, number: number): Read {
   if (frequency === undefined || second !== undefined || other !== undefined || ratios.length > 1)
     return null;
   if (values.some(({ isLone }) => isLone)) return null;
+  // Megavolts, and what stands for no unit that is known here; a log's dBm names no impedance.
+  if (values.length !== levels.length + frequencies.length + ratios.length) return null;
   // A bare dB may be a pad, a gain or a loss.
   if (ratios.length > 0 && !/\b(?:rx)?(?:mer|snr)\b/i.test(said)) return null;
   if ((level === undefined) !== isUnlocked) return null;

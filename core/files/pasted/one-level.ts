@@ -1,7 +1,7 @@
 import { done, type Refusal, type Result, refuse } from '../../result.ts';
 import type { CsvRow } from '../csv-lines.ts';
 import { plainDigits } from '../decimal-marks.ts';
-import { dbmvFromWritten, type LevelUnit, levelUnitOf } from '../level-unit.ts';
+import { dbmvFromWritten, isVoltage, type LevelUnit, levelUnitOf, levelUnitWords } from '../level-unit.ts';
 import { numberWritten, writtenIn } from '../written-number.ts';
 import { placeOf, type Table } from './table.ts';
 
@@ -14,31 +14,45 @@ const LONGEST_CELL = 60;
 type Given = Readonly<{ digits: string; unit: LevelUnit }>;
 
 const number = String.raw`[+-]?\d+(?:[.,]\d+)?`;
-const unit = String.raw`db(?:m|[m\u00B5\u03BCu]v)`;
+const unit = String.raw`(?:db(?:m|[m\u00B5\u03BCu]v)|[m\u00B5\u03BCu]v)`;
 const pair = new RegExp(
   `^(${number})\\s*(${unit})?\\s*(?:[/|;,]\\s+|\\s*/\\s*|\\(\\s*)(${number})\\s*(${unit})?\\s*\\)?$`,
   'i',
 );
 const parts = /[/|;,(]/;
 const NO_PAIR = done(null);
-const mayBePair = /\d\s*(?:db\S*)?\s*[/|;,(]\s*[+-]?\d/i;
+const mayBePair = /\d\s*(?:db\S*|[m\u00B5\u03BCu]v)?\s*[/|;,(]\s*[+-]?\d/i;
 
 const dbmvOf = ({ digits, unit: written }: Given): number | null => {
   const value = numberWritten(plainDigits(digits, { decimal: null, thousands: null }));
   return value === null ? null : dbmvFromWritten(value, written);
 };
 
+/** How far the rounding of its last digit may take a voltage, in dB; nothing more for decibels. */
+function roundingDb({ digits, unit: written }: Given): number {
+  const plain = plainDigits(digits, { decimal: null, thousands: null });
+  const value = numberWritten(plain) ?? 0;
+  if (!isVoltage(written) || value <= 0) return 0;
+  const half = 0.5 * 10 ** -(plain.split('.')[1]?.length ?? 0);
+  return 20 * Math.log10(1 + half / value);
+}
+
+const areSame = (first: Given, second: Given): boolean => {
+  const [a, b] = [dbmvOf(first), dbmvOf(second)];
+  const withinDb = SAME_WITHIN_DB + roundingDb(first) + roundingDb(second);
+  return a !== null && b !== null && Math.abs(a - b) <= withinDb;
+};
+
 /** The two units that a heading names, in their order. */
 function unitsIn(heading: string): LevelUnit[] {
-  return [...heading.matchAll(/db(?:m(?!v)|[m\u00B5\u03BCu]v)/gi)].flatMap(
-    ([word]) => levelUnitOf(word) ?? [],
-  );
+  return [
+    ...heading.matchAll(/db(?:m(?!v)|[m\u00B5\u03BCu]v)|(?<![a-z])[m\u00B5\u03BCu]v(?![a-z])/gi),
+  ].flatMap(([word]) => levelUnitOf(word) ?? []);
 }
 
 /** One level told twice: in dBmV where that is one of the two. Null where they are not the same level. */
 function oneOf(first: Given, second: Given): Given | null {
-  const [a, b] = [dbmvOf(first), dbmvOf(second)];
-  if (a === null || b === null || Math.abs(a - b) > SAME_WITHIN_DB) return null;
+  if (!areSame(first, second)) return null;
   return second.unit === 'dBmV' ? second : first;
 }
 
@@ -47,6 +61,9 @@ type Split = Result<string | null, 'two-levels'>;
 /** A cell with two levels as one with its unit; null where it is no such cell. */
 function splitCell(cell: string, heading: readonly LevelUnit[], where: string): Split {
   if (!parts.test(cell) || cell.length > LONGEST_CELL || !mayBePair.test(cell)) return NO_PAIR;
+  // The impedance behind a unit, dBm/50, is no second level.
+  const whole = writtenIn(cell);
+  if (whole.kind === 'number' && levelUnitOf(whole.unit) !== null) return NO_PAIR;
   const minus = cell.replace(/\u2212/g, '-').replace(/[\u00A0\u202F]/g, ' ');
   const match = pair.exec(minus);
   if (match === null) return done(null);
@@ -66,7 +83,7 @@ function splitCell(cell: string, heading: readonly LevelUnit[], where: string): 
     return refuse(
       'two-levels',
       where,
-      `"${shown}" is not the same level in ${firstIs} and ${secondIs}; keep the one that is right`,
+      `"${shown}" is not the same level in ${levelUnitWords[firstIs]} and ${levelUnitWords[secondIs]}; keep the one that is right`,
     );
   return done(`${kept.digits} ${kept.unit}`);
 }
@@ -84,12 +101,11 @@ function contradiction(table: Table, row: CsvRow, fileName: string): Refusal<'tw
       `nothing stands under "${level.header}" and ${also.slice(0, 20)} under "${twin.header}"; give every level in one unit`,
     );
   if (one.kind !== 'number' || other.kind !== 'number') return null;
-  const [a, b] = [
-    dbmvOf({ digits: one.digits, unit: levelUnitOf(one.unit) ?? level.word.levelUnit }),
-    dbmvOf({ digits: other.digits, unit: levelUnitOf(other.unit) ?? twin.word.levelUnit }),
-  ];
-  // A slot that is not locked says 0 in whatever unit.
-  if (a === null || b === null || Number(one.digits) === 0 || Math.abs(a - b) <= SAME_WITHIN_DB) return null;
+  const first = { digits: one.digits, unit: levelUnitOf(one.unit) ?? level.word.levelUnit };
+  const second = { digits: other.digits, unit: levelUnitOf(other.unit) ?? twin.word.levelUnit };
+  // A slot that is not locked says 0 in whatever unit, and a voltage too small to be written says it as well.
+  const isNone = dbmvOf(first) === null || dbmvOf(second) === null || Number(one.digits) === 0;
+  if (isNone || areSame(first, second)) return null;
   return refuse(
     'two-levels',
     placeOf(table, row, 'level', fileName),

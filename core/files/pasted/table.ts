@@ -1,5 +1,6 @@
 import type { CsvRow, NotedLine } from '../csv-lines.ts';
 import { type HeaderWord, headerWord, type Role } from '../header-words.ts';
+import { isVoltage } from '../level-unit.ts';
 
 /** `line` of its heading where a table lies on its side. */
 export type Column = Readonly<{ index: number; header: string; word: HeaderWord; line?: number }>;
@@ -62,9 +63,12 @@ export function columnsOf(header: CsvRow): Readonly<{ columns: Columns; clash: C
     if (word.role === null) continue;
     const earlier = columns[word.role];
     if (earlier === undefined) columns[word.role] = { index, header: text, word };
-    else if (isTwin(earlier, word) && columns.twin === undefined)
-      columns.twin = { index, header: text, word };
-    else if (word.role === 'frequency' || word.role === 'level')
+    else if (isTwin(earlier, word) && columns.twin === undefined) {
+      // A voltage has fewer digits of a small level than its decibels have.
+      const isFiner = isVoltage(earlier.word.levelUnit) && !isVoltage(word.levelUnit);
+      columns.twin = isFiner ? earlier : { index, header: text, word };
+      if (isFiner) columns.level = { index, header: text, word };
+    } else if (word.role === 'frequency' || word.role === 'level')
       clash ??= { role: word.role, one: earlier.header, other: text };
   }
   // A heading in words that nobody foresaw, "RSL (dBmV)", is known by its unit where it is the only one of it.

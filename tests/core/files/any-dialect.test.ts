@@ -10,11 +10,19 @@ import { createChance } from '../../support/chance.ts';
 type Row = Readonly<{ channel: number; mhz: number; dbmv: number; mer: number }>;
 type Hand = Readonly<{ one: <T>(...all: readonly T[]) => T; yes: () => boolean; decimals: number }>;
 
-const levelUnits = { dBmV: 0, dBuV: 60, dBµV: 60 } as const;
+/** By definition: 60 dBuV = 0 dBmV = 1 mV = 1000 uV, and 20 dB are ten times the voltage. */
+const levelUnits = {
+  dBmV: { key: 'level_dbmv', places: 1, of: (dbmv: number) => dbmv },
+  dBuV: { key: 'level_dbuv', places: 1, of: (dbmv: number) => dbmv + 60 },
+  dBµV: { key: 'level_dbuv', places: 1, of: (dbmv: number) => dbmv + 60 },
+  mV: { key: 'level_mv', places: 4, of: (dbmv: number) => 10 ** (dbmv / 20) },
+  µV: { key: 'level_uv', places: 1, of: (dbmv: number) => 1000 * 10 ** (dbmv / 20) },
+} as const;
 const frequencyUnits = { Hz: 1e6, kHz: 1e3, MHz: 1 } as const;
 
 function written(rows: readonly Row[], { one, yes, decimals }: Hand): string {
-  const unit = one<keyof typeof levelUnits>('dBmV', 'dBuV', 'dBµV');
+  const unit = one<keyof typeof levelUnits>('dBmV', 'dBuV', 'dBµV', 'mV', 'µV');
+  const { key, places, of } = levelUnits[unit];
   const frequencyUnit = one<keyof typeof frequencyUnits>('Hz', 'kHz', 'MHz');
   const comma = yes();
   const number = (value: number, places: number) =>
@@ -22,7 +30,7 @@ function written(rows: readonly Row[], { one, yes, decimals }: Hand): string {
   const mhz = ({ mhz: at }: Row) =>
     number(at * frequencyUnits[frequencyUnit], frequencyUnit === 'MHz' ? decimals : 0);
   const minus = one('-', '-', '\u2212');
-  const level = ({ dbmv }: Row) => number(dbmv + levelUnits[unit], 1).replace(/^-/, minus);
+  const level = ({ dbmv }: Row) => number(of(dbmv), places).replace(/^-/, minus);
   const inCells = yes();
   const heads = [
     one('Ch', 'Channel', 'Kanal'),
@@ -60,7 +68,7 @@ function written(rows: readonly Row[], { one, yes, decimals }: Hand): string {
           [`frequency_${frequencyUnit.toLowerCase()}`]: Number(
             (row.mhz * frequencyUnits[frequencyUnit]).toFixed(decimals),
           ),
-          [unit === 'dBmV' ? 'level_dbmv' : 'level_dbuv']: Number((row.dbmv + levelUnits[unit]).toFixed(1)),
+          [key]: Number(of(row.dbmv).toFixed(places)),
         })),
         null,
         one(0, 1),
@@ -106,7 +114,8 @@ it('reads a sweep in any dialect as it was written, or asks', () => {
     read++;
     const levels = sweep.value.rows.map(({ frequencyMhz, levelDbmv }) => [
       frequencyMhz,
-      Number(levelDbmv?.toFixed(3)),
+      // A voltage was rounded to less than a hundredth of a dB.
+      Math.round((levelDbmv ?? Number.NaN) * 20) / 20 + 0,
     ]);
     expect([text, levels]).toEqual([text, rows.map(({ mhz, dbmv }) => [mhz, dbmv])]);
   }

@@ -17,7 +17,7 @@ it('finds the unit that a whole table carries', () => {
 });
 
 it('decides marks by column, and doubtful ones by what the others show', () => {
-  const silent = { frequency: null, level: null, parts: 1 } as const;
+  const silent = { frequency: null, level: null, isIn50Ohm: false, parts: 1 } as const;
   const nothing = { prose: silent, foot: silent, told: {}, sibling: null } as const;
   const decided = (level: string, mer: string) => {
     const one = table(['f_mhz', 'dBmV', 'MER'], ['57', level, mer]);

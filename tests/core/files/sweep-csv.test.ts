@@ -142,7 +142,7 @@ describe('what is not certain is refused by file, line and column', () => {
     ['an unknown kind', 'frequency_mhz,level_dbmv,kind\n57,1,radio\n', /column "kind": "radio"/],
     ['a level without unit', 'frequency_mhz,level\n57,1\n', /line 1, column "level": .*level_dbmv/],
     ['dB for a level', 'frequency_mhz,level_db\n57,1\n', /dB is a gain or a loss/],
-    ['50 ohm', 'frequency_mhz,level (dBm 50 ohm)\n57,1\n', /50 ohm/],
+    ['50 ohm', 'frequency_mhz,level (dBmV 50 ohm)\n57,1\n', /50 ohm/],
     [
       'bare numbers of two units',
       'frequency,level_dbmv\n1200,1\n2500,1\n',

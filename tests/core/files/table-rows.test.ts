@@ -7,19 +7,22 @@ const table = (cells: readonly string[], ...rows: string[][]): Table => {
   const body = rows.map((row, i) => ({ line: i + 2, cells: row }));
   return { separator: '\t', layout: 'rows', header, columns: columnsOf(header).columns, body, titles: [] };
 };
-const silent = { frequency: null, level: null, parts: 1 } as const;
+const silent = { frequency: null, level: null, isIn50Ohm: false, parts: 1 } as const;
 const nothing = { prose: silent, foot: silent, told: {}, sibling: null } as const;
 const bare = table(['Frequency', 'Level'], ['57', '96.5']);
 
 it('takes a unit from beside only where the table has none, and says so', () => {
   expect(rowsOfTable(bare, nothing, 'x')).toMatchObject({ ok: false, code: 'no-unit' });
-  const prose = { ...nothing, prose: { frequency: null, level: 'dBuV', parts: 1 } } as const;
+  const prose = {
+    ...nothing,
+    prose: { frequency: null, level: 'dBuV', isIn50Ohm: false, parts: 1 },
+  } as const;
   expect(rowsOfTable(bare, prose, 'x')).toMatchObject({
     ok: true,
     value: {
       rows: [{ levelDbmv: 36.5 }],
       levelUnit: 'dBuV',
-      notes: ['the unit of level, dBuV, stands in a line above the table'],
+      notes: ['the unit of level, dBµV, stands in a line above the table'],
     },
   });
   const own = table(['Frequency', 'Level (dBmV)'], ['57', '36.5']);
@@ -31,18 +34,18 @@ it('takes a unit from beside only where the table has none, and says so', () => 
 });
 
 it('takes a unit from below where nothing above has one, and says so', () => {
-  const foot = { frequency: null, level: 'dBuV', parts: 1 } as const;
+  const foot = { frequency: null, level: 'dBuV', isIn50Ohm: false, parts: 1 } as const;
   expect(rowsOfTable(bare, { ...nothing, foot }, 'x')).toMatchObject({
     value: {
       rows: [{ levelDbmv: 36.5 }],
-      notes: ['the unit of level, dBuV, stands in a line below the table'],
+      notes: ['the unit of level, dBµV, stands in a line below the table'],
     },
   });
 });
 
 it('refuses a line below that contradicts the heading', () => {
   const own = table(['Frequency', 'Level (dBmV)'], ['57', '36.5']);
-  const foot = { frequency: null, level: 'dBuV', parts: 1 } as const;
+  const foot = { frequency: null, level: 'dBuV', isIn50Ohm: false, parts: 1 } as const;
   expect(rowsOfTable(own, { ...nothing, foot }, 'x')).toMatchObject({ ok: false, code: 'wrong-unit' });
 });
 

@@ -50,6 +50,14 @@ it('goes on asking until it is certain, and lets every answer be changed', () =>
     return screen.getAllByRole('radiogroup').map((one) => one.querySelector('span')?.textContent);
   };
   expect(show()).toEqual(['What are its levels in?']);
+  expect(screen.getAllByRole('radio').map((one) => one.closest('label')?.textContent)).toEqual([
+    'dBmV',
+    'dB\u00B5V',
+    'dBm, 75 ohm',
+    'dBm, 50 ohm',
+    'mV',
+    '\u00B5V',
+  ]);
   fireEvent.click(screen.getByRole('radio', { name: 'dBmV' }));
   expect(told).toEqual({ levelUnit: 'dBmV' });
   expect(show()).toEqual(['Which table?', 'What are its levels in?']);
@@ -57,4 +65,14 @@ it('goes on asking until it is certain, and lets every answer be changed', () =>
   expect(told).toEqual({ table: 2, levelUnit: 'dBmV' });
   expect(previewSweep(two, 'x', told)).toMatchObject({ refusal: null, readingCount: 2 });
   expect(show()).toHaveLength(2);
+});
+
+it.each([
+  ['Level (\u00B5V)', 'in \u00B5V'],
+  ['Level (mV)', 'in mV'],
+  ['Level (dBm, 50 ohm)', 'in dBm at 50 ohm'],
+  ['Level (dBuV)', 'in dB\u00B5V'],
+])('says of %s what it is %s', (heading, words) => {
+  render(<SweepPreviewView preview={previewSweep(`MHz;${heading}\n57;20\n63;21\n`, 'x')} unit="dBmV" />);
+  expect(screen.getByText(`\u201C${heading}\u201D, ${words}`)).toBeDefined();
 });

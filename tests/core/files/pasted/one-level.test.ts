@@ -27,7 +27,7 @@ it.each([
 
 it('refuses two that are not the same, and two of which nothing says the units', () => {
   expect(levels(table(['MHz', 'Power (dBmV/dBuV)'], ['57', '8.3 / 68.6']))).toMatch(
-    /line 2, column "Power .*not the same level in dBmV and dBuV/,
+    /line 2, column "Power .*not the same level in dBmV and dBµV/,
   );
   expect(levels(table(['MHz', 'Power'], ['57', '8.3 / 68.3']))).toMatch(/is two levels; keep one a cell/);
   expect(levels(table(['MHz', 'Power (dBmV)'], ['57', '8.3 / 9.3']))).toMatch(/is two levels/);
