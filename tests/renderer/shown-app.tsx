@@ -11,7 +11,7 @@ import { StillObserver } from './still-observer.ts';
 afterEach(cleanup);
 
 /** A host with nothing to tell: no meter, no station, no count of the truck, no notes, and a meter that is never wrong. */
-const calm = {
+export const calm = {
   'host.describe': () => ({
     version: '0.1.0',
     host: 'memory',

@@ -1,24 +1,19 @@
 // @vitest-environment jsdom
-import { cleanup, render, screen } from '@testing-library/react';
+import { cleanup, screen } from '@testing-library/react';
 import type { ReactNode } from 'react';
-import { afterEach, expect, it, vi } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import type { MeterIdentity } from '../../../core/bridge/records.ts';
 import type { WatchSummary } from '../../../core/bridge/watch-calls.ts';
 import { PeakingScreen } from '../../../renderer/screens/PeakingScreen.tsx';
 import { WatchSide } from '../../../renderer/screens/WatchSide.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import type { OpenSheet } from '../../../renderer/state/sheet-slice.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
 import { viewWatch } from '../../../renderer/state/watch-view.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import { plain } from '../plain.ts';
 import { sheetOf } from '../sheet-records.ts';
-import { StillObserver } from '../still-observer.ts';
+import { show } from '../shown-app.tsx';
 
-vi.stubGlobal('ResizeObserver', StillObserver);
 vi.stubGlobal('matchMedia', () => ({ matches: false, addEventListener() {}, removeEventListener() {} }));
-afterEach(cleanup);
 
 const { sheet } = sheetOf([]);
 const open: OpenSheet = {
@@ -32,23 +27,16 @@ const open: OpenSheet = {
 const identity: MeterIdentity = { maker: 'Quillmere', model: 'Bench', serialNumber: '7', firmware: '1' };
 const dueOn = (calibrationDueOn: string): MeterIdentity => ({ ...identity, calibrationDueOn });
 
-function shown(what: ReactNode, meter: MeterIdentity | null) {
-  const store = createWorkbenchStore();
+async function shown(what: ReactNode, meter: MeterIdentity | null) {
+  const bench = benchOver({});
   if (meter !== null)
-    store.getState().meterConnected({
+    bench.store.getState().meterConnected({
       choice: { kind: 'serial', path: 'COM3', profile: 'line' },
       identity: meter,
       connectedAt: '2026-11-25T09:00:00.000Z',
     });
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scriptedClient({}).client, store, feed);
-  render(
-    <BenchContext value={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }}>
-      {what}
-    </BenchContext>,
-  );
-  const warning = document.querySelector('.calibration-past');
-  return (warning?.textContent ?? '').replaceAll('\u00A0', ' ').trim();
+  await show(bench, what);
+  return plain(document.querySelector('.calibration-past')?.textContent).trim();
 }
 
 const watchOf = (meter: MeterIdentity): WatchSummary => ({
@@ -74,19 +62,19 @@ const watching = (meter: MeterIdentity) => {
   return <WatchSide open={open} shown={watch} view={viewWatch(watch, sheet.station)} />;
 };
 
-it('warns beside a watch that its meter was past its calibration when it began, by its own record', () => {
-  expect(shown(watching(dueOn('2026-11-24')), null)).toBe('Calibration past since 24 November 2026');
+it('warns beside a watch that its meter was past its calibration when it began, by its own record', async () => {
+  expect(await shown(watching(dueOn('2026-11-24')), null)).toBe('Calibration past since 24 November 2026');
   cleanup();
-  expect(shown(watching(dueOn('2026-11-25')), dueOn('2020-01-01'))).toBe('');
+  expect(await shown(watching(dueOn('2026-11-25')), dueOn('2020-01-01'))).toBe('');
   cleanup();
-  expect(shown(watching(identity), null)).toBe('');
+  expect(await shown(watching(identity), null)).toBe('');
 });
 
-it('warns beside a live level that the meter in hand is past its calibration', () => {
-  expect(shown(<PeakingScreen open={open} />, dueOn('2026-11-24'))).toBe(
+it('warns beside a live level that the meter in hand is past its calibration', async () => {
+  expect(await shown(<PeakingScreen open={open} />, dueOn('2026-11-24'))).toBe(
     'Calibration past since 24 November 2026',
   );
   expect(screen.getByRole('button', { name: /calibration past since/ })).toBeDefined();
   cleanup();
-  expect(shown(<PeakingScreen open={open} />, dueOn('2026-11-26'))).toBe('');
+  expect(await shown(<PeakingScreen open={open} />, dueOn('2026-11-26'))).toBe('');
 });

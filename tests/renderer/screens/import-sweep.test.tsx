@@ -1,44 +1,30 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { fireEvent, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import { ImportSweep } from '../../../renderer/screens/ImportSweep.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
-
-beforeEach(() => {
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import { benchOver } from '../bench-over.ts';
+import { press, show } from '../shown-app.tsx';
 
 const table = 'MHz\tdBmV\n54\t36.1\n60\t36.2\n66\t36.3';
 
-function opened(text: string) {
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scriptedClient({}).client, store, feed);
+async function opened(text: string) {
+  const bench = benchOver({});
   const file = { fileName: 'a.csv', text, note: null, encoding: null };
-  const dialog = { open: 'import-sweep' as const, ...file };
-  store.getState().dialogOpened(dialog);
-  render(
-    <BenchContext value={{ store, workbench, feed, now: () => '2026-03-02T10:00:00.000Z' }}>
-      <ImportSweep {...file} portName="forward output" testPointLossDb={20} purpose="as-found" />
-    </BenchContext>,
+  bench.store.getState().dialogOpened({ open: 'import-sweep', ...file });
+  await show(
+    bench,
+    <ImportSweep {...file} portName="forward output" testPointLossDb={20} purpose="as-found" />,
   );
   const pressEscape = () => fireEvent.keyDown(screen.getByRole('dialog'), { key: 'Escape' });
   const asked = () => screen.queryByRole('alertdialog', { name: 'Keep the changes?' });
-  const isOpen = () => store.getState().dialog.open === 'import-sweep';
+  const isOpen = () => bench.store.getState().dialog.open === 'import-sweep';
   return { pressEscape, asked, isOpen };
 }
 const paste = (text: string) =>
   fireEvent.change(screen.getByLabelText(/^Paste a table/), { target: { value: text } });
-const press = (name: string) =>
-  act(async () => void fireEvent.click(screen.getByRole('button', { name, hidden: true })));
 
 it('asks before what was pasted is gone, and drops it only when told to', async () => {
-  const { pressEscape, asked, isOpen } = opened('');
+  const { pressEscape, asked, isOpen } = await opened('');
   paste(table);
   pressEscape();
   expect(isOpen()).toBe(true);
@@ -50,16 +36,16 @@ it('asks before what was pasted is gone, and drops it only when told to', async 
   expect(isOpen()).toBe(false);
 });
 
-it('says why a paste that is not certain cannot be kept', () => {
-  const { pressEscape, asked } = opened('');
+it('says why a paste that is not certain cannot be kept', async () => {
+  const { pressEscape, asked } = await opened('');
   paste('a note and no table');
   pressEscape();
   expect(asked()?.textContent).toContain('not certain enough');
   expect(screen.queryByRole('button', { name: 'Keep' })).toBeNull();
 });
 
-it.each(['', table])('closes at once where nothing would be lost: %#', (text) => {
-  const { pressEscape, asked, isOpen } = opened(text);
+it.each(['', table])('closes at once where nothing would be lost: %#', async (text) => {
+  const { pressEscape, asked, isOpen } = await opened(text);
   pressEscape();
   expect(asked()).toBeNull();
   expect(isOpen()).toBe(false);

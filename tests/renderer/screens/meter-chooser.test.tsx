@@ -1,15 +1,13 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, screen } from '@testing-library/react';
 import { Fragment, StrictMode } from 'react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { CancelSignal } from '../../../core/bridge/client.ts';
 import type { Output } from '../../../core/bridge/contract.ts';
 import type { FoundPort } from '../../../core/bridge/records.ts';
 import { MeterChooser } from '../../../renderer/screens/MeterChooser.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import { press, show } from '../shown-app.tsx';
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -35,24 +33,19 @@ async function opened(
 ) {
   const ports: FoundPort[] = [];
   const answer = Promise.withResolvers<typeof connected>();
-  const scripted = scriptedClient({
+  const signals: CancelSignal[] = [];
+  const bench = benchOver({
     'meters.find': () => ({ ports: [...ports], problem: null }),
     'meters.last': () => ({ last: last() }),
-    'meters.connect': () => answer.promise,
-  });
-  const signals: AbortSignal[] = [];
-  const client: typeof scripted.client = {
-    ...scripted.client,
-    call: (name, input, signal) => {
-      if (name === 'meters.connect' && signal instanceof AbortSignal) {
+    'meters.connect': (_, signal) => {
+      if (signal !== undefined) {
         signals.push(signal);
         signal.addEventListener('abort', () => answer.reject(new Error('cancelled')));
       }
-      return scripted.client.call(name, input);
+      return answer.promise;
     },
-  };
-  const store = createWorkbenchStore();
-  store.getState().linkBecame({
+  });
+  bench.store.getState().linkBecame({
     at: 'open',
     version: '0',
     archivePath: '/data',
@@ -61,32 +54,22 @@ async function opened(
       { name: 'line', title: 'Plain lines' },
     ],
   });
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(client, store, feed);
-  workbench.listen();
-  await act(async () => {
-    render(
-      <Around>
-        <BenchContext value={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }}>
-          <MeterChooser />
-        </BenchContext>
-      </Around>,
-    );
-  });
-  const looked = () => scripted.names().filter((name) => name === 'meters.find').length;
+  await show(
+    bench,
+    <Around>
+      <MeterChooser />
+    </Around>,
+  );
+  const looked = () => bench.names().filter((name) => name === 'meters.find').length;
   const pass = (ms: number) =>
     act(async () => {
       await vi.advanceTimersByTimeAsync(ms);
     });
-  const press = (name: string | RegExp, role: 'button' | 'radio' = 'button') =>
-    act(async () => {
-      fireEvent.click(screen.getByRole(role, { name }));
-    });
-  return { ...scripted, store, ports, answer, signals, looked, pass, press };
+  return { ...bench, ports, answer, signals, looked, pass };
 }
 
 it('shows an adapter that is plugged in while the list is open, and looks no more once a meter is in hand', async () => {
-  const { ports, pass, press, looked, answer } = await opened();
+  const { ports, pass, looked, answer } = await opened();
   expect(screen.getByText(/No port found/)).toBeDefined();
   ports.push(usb);
   await pass(2100);
@@ -101,7 +84,7 @@ it('shows an adapter that is plugged in while the list is open, and looks no mor
 });
 
 it('says what it waits for at a port that was plugged in just now, and gives up when it is told to', async () => {
-  const { ports, pass, press, emit, signals, store } = await opened();
+  const { ports, pass, emit, signals, store } = await opened();
   ports.push(usb);
   await pass(2100);
   await press('/dev/ttyUSB0Harbour A17', 'radio');
@@ -125,8 +108,6 @@ const lastAt = (path: string | null): NonNullable<Output<'meters.last'>['last']>
   moved: path !== null && path !== connected.choice.path,
 });
 const chosenWay = () => screen.getAllByRole<HTMLInputElement>('radio').find(({ checked }) => checked)?.value;
-const asked = (one: Awaited<ReturnType<typeof opened>>) =>
-  one.asked.findLast(({ name }) => name === 'meters.connect')?.input;
 
 it('has the meter that was used last ready to connect, wherever its adapter is by now', async () => {
   let place: string | null = null;
@@ -138,15 +119,15 @@ it('has the meter that was used last ready to connect, wherever its adapter is b
   await one.pass(2100);
   expect(screen.getByText(/its adapter is at \/dev\/ttyUSB3 now, it was at \/dev\/ttyUSB0/)).toBeDefined();
   expect(chosenWay()).toBe('/dev/ttyUSB3');
-  await one.press('Connect');
-  expect(asked(one)).toEqual({ kind: 'serial', path: '/dev/ttyUSB3', profile: 'line' });
+  await press('Connect');
+  expect(one.inputOf('meters.connect')).toEqual({ kind: 'serial', path: '/dev/ttyUSB3', profile: 'line' });
 });
 
 it('has a path ready that was typed last time, and changes nothing under a hand that chose', async () => {
   const one = await opened(() => lastAt('/dev/pts/7'));
   expect(chosenWay()).toBe(':typed');
   expect(screen.getByLabelText<HTMLInputElement>('Path of the port').value).toBe('/dev/pts/7');
-  await one.press(/^Simulated meter/, 'radio');
+  await press(/^Simulated meter/, 'radio');
   one.ports.push(usb);
   await one.pass(2100);
   expect(chosenWay()).toBe(':simulated');
@@ -158,6 +139,6 @@ it('opens no port by being shown, though every effect of it runs twice (React, S
   await one.pass(10_000);
   expect(one.looked()).toBeGreaterThan(2);
   expect(one.names()).not.toContain('meters.connect');
-  await one.press('Connect');
+  await press('Connect');
   expect(one.names().filter((name) => name === 'meters.connect')).toHaveLength(1);
 });

@@ -1,19 +1,10 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import type { StationRow } from '../../../core/bridge/records.ts';
 import { App } from '../../../renderer/app.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
-import { StillObserver } from '../still-observer.ts';
-
-beforeEach(() => {
-  vi.stubGlobal('ResizeObserver', StillObserver);
-  Element.prototype.scrollIntoView = () => {};
-});
-afterEach(cleanup);
+import { benchOver } from '../bench-over.ts';
+import { calm, show } from '../shown-app.tsx';
 
 const rowOf = (n: number, verdict: 'pass' | null): StationRow => ({
   stationId: `station-${n}`,
@@ -37,48 +28,37 @@ const rowOf = (n: number, verdict: 'pass' | null): StationRow => ({
 function host(count: number, answer: (of: readonly string[]) => StationRow[]) {
   const letGo: (() => void)[] = [];
   const ids = Array.from({ length: count }, (_, n) => `station-${n}`);
-  const script: Script = {
-    'host.describe': () => ({
-      version: '0',
-      host: 'memory',
-      archivePath: '/a',
-      recoveredSweeps: [],
-      profiles: [],
-    }),
-    'meters.current': () => ({ meter: null }),
+  const bench = benchOver({
+    ...calm,
     'stations.list': async ({ atOnce, of = [] }) => {
       if (atOnce === true)
         return { stations: ids.map((_, n) => rowOf(n, n < 10 ? 'pass' : null)), waiting: ids.slice(10) };
       await new Promise<void>((go) => letGo.push(go));
       return { stations: answer(of) };
     },
-  };
-  const store = createWorkbenchStore();
-  const { client, asked } = scriptedClient(script);
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(client, store, feed);
+  });
   const next = () => act(async () => letGo.shift()?.());
   /** How many were asked for each time. */
   const together = () =>
-    asked.flatMap(({ name, input }) =>
+    bench.asked.flatMap(({ name, input }) =>
       name === 'stations.list' && 'of' in (input as object) ? [(input as { of: string[] }).of.length] : [],
     );
   const waiting = () => {
-    const { stations } = store.getState();
+    const { stations } = bench.store.getState();
     return stations.at === 'listed' ? stations.waiting : null;
   };
-  return { store, feed, workbench, next, together, waiting };
+  return { ...bench, next, together, waiting };
 }
 const judged = (of: readonly string[]) => of.map((id) => rowOf(Number(id.split('-')[1]), 'pass'));
 const verdictOf = (name: string) =>
   screen.getByText(name).closest('.station-row')?.querySelector('.station-row__verdict')?.textContent;
 
 it('shows every station at once, says how far the judging is, and fills the standings in', async () => {
-  const { store, feed, workbench, next } = host(70, judged);
+  const bench = host(70, judged);
   // Rows of a long list are measured.
   Object.defineProperty(HTMLElement.prototype, 'scrollHeight', { configurable: true, get: () => 85 });
-  render(<App bench={{ store, workbench, feed, now: () => '2026-11-25T10:00:00.000Z' }} />);
-  await act(() => workbench.arrive());
+  await show(bench, <App bench={bench} />);
+  await act(() => bench.workbench.arrive());
   expect(document.querySelector('h1')?.textContent).toBe('70 stations');
   expect(verdictOf('Fish Dock 0')).toBe('in order');
   expect(verdictOf('Fish Dock 10')).toBe('being judged');
@@ -87,7 +67,7 @@ it('shows every station at once, says how far the judging is, and fills the stan
   const far = () => document.querySelector('.stations__judged');
   expect(far()?.textContent).toContain('0 of 60');
   expect(far()?.querySelector('progress')).toMatchObject({ value: 0, max: 60 });
-  await next();
+  await bench.next();
   expect(verdictOf('Fish Dock 10')).toBe('in order');
   expect(far()).toBeNull();
 });
