@@ -118,11 +118,17 @@ type GainProps = Pick<ProposalBlockProps, 'view' | 'proposal' | 'choice' | 'desi
 function Gain({ view, proposal, choice, design, turned }: GainProps) {
   const after = turned ? (choice.withTrims ?? choice) : choice;
   // What no plug-in mends is said by itself then, and not a second time here.
-  const words =
-    turned || (choice === proposal.recommended && proposal.remains.needsRepair)
-      ? `Worst channel ${sizeDb(proposal.before.worstDb)} \u2192 ${sizeDb(after.worstDb)} from design.`
-      : explainProposal({ ...proposal, recommended: choice, stageInput: null }, design);
-  if (choice.changes.length === 0 && !turned) return <p className="gain">{words}</p>;
+  const staysSo = choice.changes.length === 0 && !turned;
+  const isShort = turned || (choice === proposal.recommended && proposal.remains.needsRepair);
+  const [nowDb, thenDb] = [sizeDb(proposal.before.worstDb), sizeDb(after.worstDb)];
+  if (staysSo && isShort)
+    return (
+      <p className="gain">{`No change of plug-ins is worth it: the worst channel stays ${nowDb} from design.`}</p>
+    );
+  const words = isShort
+    ? `Worst channel ${nowDb} \u2192 ${thenDb} from design.`
+    : explainProposal({ ...proposal, recommended: choice, stageInput: null }, design);
+  if (staysSo) return <p className="gain">{words}</p>;
   const points = choice === proposal.recommended ? (proposal.predicted ?? []) : [];
   const how = turned
     ? howTrims(choice, proposal, design)
