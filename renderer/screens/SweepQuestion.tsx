@@ -12,11 +12,14 @@ export type SweepQuestionProps = Readonly<{
 }>;
 
 /** Where the file says nothing, dBm alone would leave the impedance open. */
-const choiceWords: Partial<Record<LevelUnit, string>> = { dBm: 'dBm, 75 ohm', dBm50: 'dBm, 50 ohm' };
+const choiceWords: Partial<Record<LevelUnit, string>> = {
+  dBm: 'dBm, 75\u00A0ohm',
+  dBm50: 'dBm, 50\u00A0ohm',
+};
 const frequencyUnits = ['Hz', 'kHz', 'MHz', 'GHz'] as const;
 
 type Choice = Readonly<{ key: string; words: string; told: Told }>;
-type Question = Readonly<{ label: string; chosen: string; choices: readonly Choice[]; isShort: boolean }>;
+type Question = Readonly<{ label: string; chosen: string; choices: readonly Choice[]; across: 1 | 3 | 4 }>;
 
 /** What the person may say where the file does not: each question as it comes up, and answers stay open to change. */
 function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Question[] {
@@ -26,7 +29,7 @@ function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Ques
     questions.push({
       label: 'Which table?',
       chosen: String(told.table ?? ''),
-      isShort: false,
+      across: 1,
       choices: tables.map((table) => ({
         key: String(table.number),
         words: asWritten(capital(tableWords(table))),
@@ -37,7 +40,7 @@ function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Ques
     questions.push({
       label: 'What are its levels in?',
       chosen: told.levelUnit ?? '',
-      isShort: true,
+      across: 3,
       choices: writtenLevelUnits.map((levelUnit) => ({
         key: levelUnit,
         words: choiceWords[levelUnit] ?? levelUnitWords[levelUnit],
@@ -48,7 +51,7 @@ function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Ques
     questions.push({
       label: 'What are its frequencies in?',
       chosen: told.frequencyUnit ?? '',
-      isShort: true,
+      across: 4,
       choices: frequencyUnits.map((frequencyUnit) => ({
         key: frequencyUnit,
         words: frequencyUnit,
@@ -60,10 +63,10 @@ function questionsFor({ asks, tables }: SweepPreview, told: Told): readonly Ques
 
 /** The questions whose answers make a file certain. */
 export const SweepQuestion = ({ preview, told, onTell }: SweepQuestionProps) =>
-  questionsFor(preview, told).map(({ label, chosen, choices, isShort }) => (
+  questionsFor(preview, told).map(({ label, chosen, choices, across }) => (
     <RadioGroup
       key={label}
-      className={isShort ? 'ways ways--row' : 'ways'}
+      className={across === 1 ? 'ways' : `ways ways--row ways--by-${across}`}
       value={chosen}
       onChange={(key) => {
         const choice = choices.find((one) => one.key === key);

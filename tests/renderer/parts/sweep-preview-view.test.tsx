@@ -53,8 +53,8 @@ it('goes on asking until it is certain, and lets every answer be changed', () =>
   expect(screen.getAllByRole('radio').map((one) => one.closest('label')?.textContent)).toEqual([
     'dBmV',
     'dB\u00B5V',
-    'dBm, 75 ohm',
-    'dBm, 50 ohm',
+    'dBm, 75\u00A0ohm',
+    'dBm, 50\u00A0ohm',
     'mV',
     '\u00B5V',
   ]);
