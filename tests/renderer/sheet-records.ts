@@ -1,4 +1,4 @@
-import type { StationSheet, Sweep, SweepSummary, Visit } from '../../core/bridge/records.ts';
+import type { StationRow, StationSheet, Sweep, SweepSummary, Visit } from '../../core/bridge/records.ts';
 import { FIRST_SETTINGS, type Settings } from '../../core/bridge/settings-calls.ts';
 import type { PluggedIn, Station } from '../../core/files/station.ts';
 import type { JudgedBy } from '../../renderer/state/sheet-view.ts';
@@ -132,3 +132,22 @@ export const sheetOf = (
   },
   byId: Object.fromEntries(sweeps.map((sweep) => [sweep.summary.sweepId, sweep])),
 });
+
+/** A station that nobody has read yet, as it stands in the list. */
+export const neverRead = (stationId: string, name: string, revision = 1): StationRow => ({
+  stationId,
+  name,
+  revision,
+  sweepCount: 0,
+  openVisit: false,
+  standing: null,
+});
+
+/** What answers `sweeps.open` out of the sweeps that are there by then. */
+export const sweepFrom =
+  (kept: Readonly<{ byId: Readonly<Record<string, Sweep>> }>) =>
+  ({ sweepId }: Readonly<{ sweepId: string }>): Sweep => {
+    const sweep = kept.byId[sweepId];
+    if (sweep === undefined) throw new Error('no such sweep');
+    return sweep;
+  };

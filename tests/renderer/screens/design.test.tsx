@@ -2,20 +2,13 @@
 import { act, fireEvent, screen, within } from '@testing-library/react';
 import { expect, it, vi } from 'vitest';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
-import type { StationRow, StationSheet } from '../../../core/bridge/records.ts';
+import type { StationSheet } from '../../../core/bridge/records.ts';
 import { Station } from '../../../core/files/station.ts';
 import type { StationNotes } from '../../../core/files/station-notes.ts';
-import { sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { neverRead, sheetOf, station, sweepFrom, sweepOf } from '../sheet-records.ts';
 import { fill, press, showApp } from '../shown-app.tsx';
 
-const row = ({ station: of, revision }: StationSheet): StationRow => ({
-  stationId: of.id,
-  name: of.name,
-  revision,
-  sweepCount: 0,
-  openVisit: false,
-  standing: null,
-});
+const row = ({ station: of, revision }: StationSheet) => neverRead(of.id, of.name, revision);
 
 /** An archive of stations that keeps designs as the real one does: one revision after another, and no id twice as a new one. */
 async function host(sheets: readonly StationSheet[]) {
@@ -36,11 +29,7 @@ async function host(sheets: readonly StationSheet[]) {
       if (sheet === undefined) throw new Error(`no station ${stationId}`);
       return sheet;
     },
-    'sweeps.open': ({ sweepId }) => {
-      const sweep = found.byId[sweepId];
-      if (sweep === undefined) throw new Error('no such sweep');
-      return sweep;
-    },
+    'sweeps.open': sweepFrom(found),
     'stations.export': ({ stationId }) => ({
       fileName: `${stationId}.json`,
       text: JSON.stringify(kept.get(stationId)?.station),

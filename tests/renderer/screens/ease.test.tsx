@@ -5,17 +5,10 @@ import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { keepTour, recallTour } from '../../../renderer/state/tour-memory.ts';
 import type { Script } from '../scripted-client.ts';
-import { sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { neverRead, sheetOf, station, sweepFrom, sweepOf } from '../sheet-records.ts';
 import { press, showApp } from '../shown-app.tsx';
 
-const row = {
-  stationId: station.id,
-  name: station.name,
-  revision: 1,
-  sweepCount: 0,
-  openVisit: false,
-  standing: null,
-};
+const row = neverRead(station.id, station.name);
 
 /** A host of one station; what settings, truck and notes are changed to is kept as revisions. */
 async function host(start: Readonly<{ listed?: boolean; sweeps?: Parameters<typeof sheetOf>[0] }> = {}) {
@@ -33,11 +26,7 @@ async function host(start: Readonly<{ listed?: boolean; sweeps?: Parameters<type
     'truck.change': ({ truck }) => ({ truck, revision: ++revision, changedAt: '2026-11-25T09:00:00.000Z' }),
     'stations.list': () => ({ stations: state.listed ? [row] : [] }),
     'stations.open': () => state.sheet,
-    'sweeps.open': ({ sweepId }) => {
-      const sweep = state.byId[sweepId];
-      if (sweep === undefined) throw new Error('no such sweep');
-      return sweep;
-    },
+    'sweeps.open': sweepFrom(state),
     'demo.load': () => {
       state.listed = true;
       return { stationIds: [station.id] };

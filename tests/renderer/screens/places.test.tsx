@@ -10,7 +10,7 @@ import { setUpPlan } from '../../../core/set-up/plan.ts';
 import { createLevelFeed } from '../../../renderer/state/level-feed.ts';
 import { plain } from '../plain.ts';
 import type { Script } from '../scripted-client.ts';
-import { station as plainStation, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
+import { station as plainStation, sheetOf, sweepFrom, sweepOf, visitId } from '../sheet-records.ts';
 import { press, showApp } from '../shown-app.tsx';
 
 afterEach(() => {
@@ -51,11 +51,7 @@ async function host(
   };
   const script: Script = {
     'stations.open': () => sheet,
-    'sweeps.open': ({ sweepId }) => {
-      const sweep = byId[sweepId];
-      if (sweep === undefined) throw new Error('no such sweep');
-      return sweep;
-    },
+    'sweeps.open': sweepFrom({ byId }),
     'meters.connect': () => meter,
     'live.start': (input): LiveRun => ({
       ...input,

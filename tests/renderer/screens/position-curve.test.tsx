@@ -3,7 +3,7 @@ import { act, fireEvent, screen, within } from '@testing-library/react';
 import { expect, it } from 'vitest';
 import { installedOf, type PluggedIn, Station } from '../../../core/files/station.ts';
 import type { Script } from '../scripted-client.ts';
-import { installed, sheetOf, station, sweepOf } from '../sheet-records.ts';
+import { installed, sheetOf, station, sweepFrom, sweepOf } from '../sheet-records.ts';
 import { press, showApp } from '../shown-app.tsx';
 
 /** Half a dB more than the label says at the low end, and no less at the high one. */
@@ -20,11 +20,7 @@ async function host(pluggedIn: PluggedIn = installed) {
   const kept = { sheet: { ...found.sheet, pluggedIn } };
   const script: Script = {
     'stations.open': () => kept.sheet,
-    'sweeps.open': ({ sweepId }) => {
-      const sweep = found.byId[sweepId];
-      if (sweep === undefined) throw new Error('no such sweep');
-      return sweep;
-    },
+    'sweeps.open': sweepFrom(found),
     'stations.import': ({ text }) => {
       const revision = kept.sheet.revision + 1;
       kept.sheet = { ...kept.sheet, revision, station: Station.parse(JSON.parse(text)) };

@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import type { ConnectedMeter, StationSheet, Sweep } from '../../../core/bridge/records.ts';
 import { FIRST_SETTINGS } from '../../../core/bridge/settings-calls.ts';
 import type { Script } from '../scripted-client.ts';
-import { installed, sheetOf, station, sweepOf, visitId } from '../sheet-records.ts';
+import { installed, neverRead, sheetOf, station, sweepFrom, sweepOf, visitId } from '../sheet-records.ts';
 import { press, showApp } from '../shown-app.tsx';
 
 const meter: ConnectedMeter = {
@@ -12,14 +12,7 @@ const meter: ConnectedMeter = {
   identity: { maker: 'Quillmere', model: 'Bench meter', serialNumber: '1', firmware: '1' },
   connectedAt: '2026-11-25T09:00:00.000Z',
 };
-const row = {
-  stationId: station.id,
-  name: station.name,
-  revision: 1,
-  sweepCount: 0,
-  openVisit: false,
-  standing: null,
-};
+const row = neverRead(station.id, station.name);
 
 /** A host of one station, as the archive would keep it. */
 async function host(start: Readonly<{ sweeps?: readonly Sweep[]; over?: Partial<StationSheet> }> = {}) {
@@ -33,11 +26,7 @@ async function host(start: Readonly<{ sweeps?: readonly Sweep[]; over?: Partial<
       return { stationIds: [station.id] };
     },
     'stations.open': () => state.sheet,
-    'sweeps.open': ({ sweepId }) => {
-      const sweep = state.byId[sweepId];
-      if (sweep === undefined) throw new Error('no such sweep');
-      return sweep;
-    },
+    'sweeps.open': sweepFrom(state),
     'visits.begin': (input) => {
       const open = sheetOf([]).sheet.openVisit;
       if (open === null) throw new Error('the story has a visit');

@@ -5,17 +5,9 @@ import { resultsOf } from '../../../renderer/state/search-results.ts';
 import { nearest, nearness, wordsOf } from '../../../renderer/state/search-words.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
-import { station } from '../sheet-records.ts';
+import { neverRead, station } from '../sheet-records.ts';
 
 const now = '2026-11-25T10:00:00.000Z';
-const row = (stationId: string, name: string) => ({
-  stationId,
-  name,
-  revision: 1,
-  sweepCount: 0,
-  openVisit: false,
-  standing: null,
-});
 const visitId = '00000000-0000-4000-8000-000000000001';
 const sweepId = '00000000-0000-4000-8000-000000000002';
 const answer = {
@@ -37,7 +29,11 @@ function bench(script: Script = { 'search.records': () => answer }) {
   const store = createWorkbenchStore();
   store
     .getState()
-    .stationsListed([row('QM-7', '07 Mill Lane'), row('QM-9', 'Old Mill'), row('QM-1', 'Öljetty')]);
+    .stationsListed([
+      neverRead('QM-7', '07 Mill Lane'),
+      neverRead('QM-9', 'Old Mill'),
+      neverRead('QM-1', 'Öljetty'),
+    ]);
   const { client, asked } = scriptedClient(script);
   const context = { client, store, feed: createLiveFeed(() => {}) };
   const group = (text: string, name: string) =>
