@@ -1,10 +1,8 @@
 import { expect, it } from 'vitest';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
 import type { ConnectedMeter } from '../../../core/bridge/records.ts';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import type { Script } from '../scripted-client.ts';
 import { installed, sheetOf, station, sweepOf } from '../sheet-records.ts';
 
 const meter: ConnectedMeter = {
@@ -14,14 +12,6 @@ const meter: ConnectedMeter = {
 };
 const order = { portName: 'forward output', purpose: 'as-found', frequenciesMhz: [63, 57] } as const;
 
-function bench(script: Script) {
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scripted.client, store, feed);
-  workbench.listen();
-  return { ...scripted, store, feed, workbench };
-}
 const found = sweepOf({ n: 1, offDb: () => -2 });
 const opened: Script = {
   'stations.open': () => sheetOf([found]).sheet,
@@ -30,7 +20,7 @@ const opened: Script = {
 };
 
 it('loads the demo and connects its meter in one go', async () => {
-  const { workbench, store, names } = bench({
+  const { workbench, store, names } = benchOver({
     'demo.load': () => ({ stationIds: ['a'] }),
     'stations.list': () => ({ stations: [] }),
     'meters.connect': () => meter,
@@ -42,7 +32,7 @@ it('loads the demo and connects its meter in one go', async () => {
 });
 
 it('turns a refusal into one line that says what and where', async () => {
-  const { workbench, store } = bench({
+  const { workbench, store } = benchOver({
     'stations.import': () => {
       throw new ClientFault('refused', 'mill.json, ports.0', 'must have a name', 'not-a-station');
     },
@@ -57,7 +47,7 @@ it('turns a refusal into one line that says what and where', async () => {
 
 it('reads in rising frequency, follows the readings, and renews the sheet at the end', async () => {
   const run = sweepOf({ n: 2, offDb: () => 0, over: { state: 'recording' } });
-  const { workbench, store, feed, emit, asked } = bench({
+  const { workbench, store, feed, emit, asked } = benchOver({
     ...opened,
     'sweeps.start': () => ({ sweepId: run.summary.sweepId }),
     'sweeps.open': ({ sweepId }) => (sweepId === run.summary.sweepId ? run : found),
@@ -84,7 +74,7 @@ it('reads in rising frequency, follows the readings, and renews the sheet at the
 
 it('does not wait for the end of a sweep that had ended before its id was known', async () => {
   const quick = sweepOf({ n: 3, offDb: () => 0 });
-  const { workbench, store } = bench({
+  const { workbench, store } = benchOver({
     ...opened,
     'sweeps.start': () => ({ sweepId: quick.summary.sweepId }),
     'sweeps.open': ({ sweepId }) => (sweepId === quick.summary.sweepId ? quick : found),
@@ -95,7 +85,7 @@ it('does not wait for the end of a sweep that had ended before its id was known'
 });
 
 it('goes on after a sweep that was refused', async () => {
-  const { workbench, store } = bench({
+  const { workbench, store } = benchOver({
     ...opened,
     'sweeps.start': () => {
       throw new ClientFault('refused', 'no meter', 'connect one', 'no-meter');
@@ -109,7 +99,7 @@ it('goes on after a sweep that was refused', async () => {
 
 it('finds a sweep that was already running when the page came', async () => {
   const running = sweepOf({ n: 4, offDb: () => 0, over: { state: 'recording', readingCount: 40 } });
-  const { workbench, store, feed } = bench({
+  const { workbench, store, feed } = benchOver({
     'stations.open': () => sheetOf([running]).sheet,
     'sweeps.open': () => ({ ...running, readings: running.readings.slice(0, 40) }),
   });
@@ -129,20 +119,20 @@ it('notes fitted parts with the proposal, and only in an open visit', async () =
     worstBeforeDb: 2,
     worstPredictedDb: 0,
   };
-  const { workbench, asked } = bench({ ...opened, 'parts.fit': () => ({ fittings: [] }) });
+  const { workbench, asked } = benchOver({ ...opened, 'parts.fit': () => ({ fittings: [] }) });
   await workbench.openStation(station.id);
   expect(await workbench.fitParts([change], note)).toBe(true);
   expect(asked.find(({ name }) => name === 'parts.fit')?.input).toMatchObject({
     changes: [change],
     proposal: note,
   });
-  const closed = bench({ ...opened, 'stations.open': () => sheetOf([found], { openVisit: null }).sheet });
+  const closed = benchOver({ ...opened, 'stations.open': () => sheetOf([found], { openVisit: null }).sheet });
   await closed.workbench.openStation(station.id);
   expect(await closed.workbench.fitParts([change], note)).toBe(false);
 });
 
 it('says what a refused meter needs, keeps a lost one as lost, and takes one that came back', async () => {
-  const { workbench, store, emit } = bench({
+  const { workbench, store, emit } = benchOver({
     'meters.connect': () => {
       throw new ClientFault('refused', '/dev/ttyUSB9', 'there is no such port', 'no-such-port');
     },
@@ -156,7 +146,7 @@ it('says what a refused meter needs, keeps a lost one as lost, and takes one tha
 });
 
 it('says that readings of a killed program are kept', async () => {
-  const { workbench, store } = bench({
+  const { workbench, store } = benchOver({
     'host.describe': () => ({
       version: '0.1.0',
       host: 'memory',
@@ -175,7 +165,7 @@ it('says that readings of a killed program are kept', async () => {
 it('closes the dialog whose work is done, and no other that the person opened meanwhile', async () => {
   const [visit] = sheetOf([]).sheet.visits;
   if (visit === undefined) throw new Error('the story has a visit');
-  const { workbench, store } = bench({ ...opened, 'visits.begin': () => visit });
+  const { workbench, store } = benchOver({ ...opened, 'visits.begin': () => visit });
   await workbench.openStation(station.id);
   store.getState().dialogOpened({ open: 'begin-visit' });
   await workbench.beginVisit({ operator: 'Ida', ambientC: null });

@@ -15,12 +15,9 @@ import {
   withOneMore,
   without,
 } from '../../../renderer/state/line-up-draft.ts';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { selectLevelUnit, selectTemperatureUnit } from '../../../renderer/state/select.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { EMPTY_TRUCK, truckRows, withCount, withTolerance } from '../../../renderer/state/truck-draft.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
 import { sheetOf, station } from '../sheet-records.ts';
 
 const stored = (revision: number, over: Partial<typeof FIRST_SETTINGS> = {}): StoredSettings => ({
@@ -28,17 +25,6 @@ const stored = (revision: number, over: Partial<typeof FIRST_SETTINGS> = {}): St
   revision,
   changedAt: '2026-11-25T09:00:00.000Z',
 });
-function benchOver(script: Script) {
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  workbench.listen();
-  return { ...scripted, store, workbench };
-}
 
 describe('what the archive keeps', () => {
   it('reaches every page, and an answer that comes late changes nothing back', () => {

@@ -1,21 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { StationHistory } from '../../../core/bridge/quality-calls.ts';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { dayBegins, OVERLAID } from '../../../renderer/state/quality-commands.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
+import type { Script } from '../scripted-client.ts';
 import { station, sweepOf } from '../sheet-records.ts';
 
 function bench(script: Script) {
-  const scripted = scriptedClient(script);
-  const store = createWorkbenchStore();
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  return { ...scripted, workbench, state: store.getState };
+  const over = benchOver(script);
+  return { ...over, state: over.store.getState };
 }
 const made = Array.from({ length: OVERLAID + 3 }, (_, n) => sweepOf({ n: n + 1, offDb: () => 0 }));
 const history: StationHistory = {

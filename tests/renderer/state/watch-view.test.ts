@@ -1,11 +1,9 @@
 import { expect, it } from 'vitest';
 import type { WatchRound, WatchSummary } from '../../../core/bridge/watch-calls.ts';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
 import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import type { OpenWatch } from '../../../renderer/state/watch-slice.ts';
 import { viewWatch } from '../../../renderer/state/watch-view.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
-import { scriptedClient } from '../scripted-client.ts';
+import { benchOver } from '../bench-over.ts';
 import { station } from '../sheet-records.ts';
 
 const watchId = '00000000-0000-4000-8000-000000000009';
@@ -120,7 +118,7 @@ it('opens the running watch first, and an older one when it is asked for, withou
   const newest = watch({ watchId: '00000000-0000-4000-8000-000000000006', state: 'stopped' });
   const running = watch();
   const watches = [newest, running, older];
-  const scripted = scriptedClient({
+  const { store, workbench, emit } = benchOver({
     'watch.list': () => ({ watches }),
     'watch.open': ({ watchId: asked }) => ({
       watch: watches.find((one) => one.watchId === asked) ?? newest,
@@ -128,13 +126,6 @@ it('opens the running watch first, and an older one when it is asked for, withou
       temperatures: [],
     }),
   });
-  const store = createWorkbenchStore();
-  const workbench = createWorkbench(
-    scripted.client,
-    store,
-    createLiveFeed(() => {}),
-  );
-  workbench.listen();
   const shown = () => {
     const { watching } = store.getState();
     if (watching.at !== 'open') throw new Error('no watch');
@@ -145,7 +136,7 @@ it('opens the running watch first, and an older one when it is asked for, withou
   await workbench.openWatch(station.id, olderId);
   expect(shown().watch.watchId).toBe(olderId);
   // The running one ends meanwhile: the older one stays on the screen, and the list knows.
-  scripted.emit('watch.ended', { watch: watch({ state: 'complete' }) });
+  emit('watch.ended', { watch: watch({ state: 'complete' }) });
   expect(shown().watch.watchId).toBe(olderId);
   expect(shown().watches.map(({ state }) => state)).toEqual(['stopped', 'complete', 'complete']);
 });
