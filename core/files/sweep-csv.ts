@@ -7,7 +7,7 @@ import type { FrequencyUnit } from './frequency-unit.ts';
 import type { Role } from './header-words.ts';
 import { type LevelUnit, levelUnitOf } from './level-unit.ts';
 import { chosenTables, type FoundTable, foundTable } from './pasted/choose-tables.ts';
-import { unitsInProse } from './pasted/prose-units.ts';
+import { saysIn50Ohm, unitsInProse } from './pasted/prose-units.ts';
 import type { Table } from './pasted/table.ts';
 import type { Tables } from './pasted/tables.ts';
 import { readTables } from './sweep-dialect.ts';
@@ -71,9 +71,14 @@ const strayRefusal = ({ line, text }: NotedLine, fileName: string) =>
     `"${text.slice(0, 60)}" holds levels and belongs to no table; name its columns, or say which table to take`,
   );
 
-/** The lines of words that may speak for a table: its own titles, and the comments above it. */
-const proseFor = (table: Table, { comments }: Tables) =>
-  unitsInProse([...comments.filter(({ line }) => line <= table.header.line), ...table.titles]);
+/**
+ * The lines of words that may speak for a table: its own titles, and the comments above it. An impedance is the
+ * instrument's, wherever in the text it stands.
+ */
+function proseFor(table: Table, { comments, rest }: Tables) {
+  const prose = unitsInProse([...comments.filter(({ line }) => line <= table.header.line), ...table.titles]);
+  return prose.isIn50Ohm ? prose : { ...prose, isIn50Ohm: saysIn50Ohm([...comments, ...rest]) };
+}
 
 /** What is said below is said of the one table above it. */
 const footFor = ({ tables, footers }: Tables) => unitsInProse(tables.length === 1 ? footers : []);

@@ -35,6 +35,7 @@ const range =
 const FAR_MER_DB = 100;
 
 const NO_LEVEL = 'no level';
+const NO_VOLTAGE = "is no level: a signal's voltage is above 0";
 
 type Part<T> = Readonly<{ value: T | null; reason?: string; unlocked?: true }>;
 type Read = Result<Part<number>>;
@@ -83,7 +84,7 @@ function levelIn(cells: TableCells, row: CsvRow, { reader, marks }: Marked): Rea
   // The logarithm of nothing is no number, and of less there is none.
   if (read.value !== null) return done({ value: read.value });
   const unit = one.unit !== '' ? '' : reader.unit === 'uV' ? ' \u00B5V' : ' mV';
-  return done({ value: null, reason: `${text}${unit} is no level: a signal's voltage is above 0` });
+  return done({ value: null, reason: `${text}${unit} ${NO_VOLTAGE}` });
 }
 
 function merIn(cells: TableCells, row: CsvRow, { merMarks, merParts }: Beside): Result<number | null> {
@@ -256,7 +257,8 @@ export function rowsOfTable(found: Table, beside: UnitsBeside, fileName: string)
     const refusal = addExtras(read, row);
     if (refusal !== null) return refusal;
     // Why a slot that is not locked has no level, it says itself.
-    if (read.unlocked && read.reason === NO_LEVEL) read.reason = 'not locked';
+    if (read.unlocked && (read.reason === NO_LEVEL || read.reason?.endsWith(NO_VOLTAGE)))
+      read.reason = 'not locked';
     read.line = row.line;
     rows.push(read);
   }

@@ -17,8 +17,17 @@ const standing =
   /(?<!\d[.,]?\s?)(?<![A-Za-z])(?:[kmg]?hz|db[m\u00B5\u03BCu]v|dbm|(?<!\bdb\W*)(?:[m\u00B5\u03BCu]v|(?:milli|micro|mikro)volts?))(?![A-Za-z])/gi;
 /** What makes a voltage another one than a level's: a peak, an open circuit, a field. Decibels refer to it. */
 const otherVoltage = /\bpeak|\bpk\b|\bp[-\s]?p\b|\bemf\b|\bopen\b|v\s*\/|\bper\b|\bdecibels?\b/i;
-const in50Ohm = /(?<![\d.,])50[\s-]*(?:ohms?\b|\u03A9|\u2126)/i;
+const in50Ohm = /(?<![\d.,])50[\s-]*(?:ohms?\b|\u03A9|\u2126)|imped[a-z]+[^\d]{0,12}50(?![\d.,])/i;
 const in75Ohm = /(?<![\d.,])75[\s-]*(?:ohms?\b|\u03A9|\u2126)/i;
+
+/**
+ * Whether lines of words name an impedance of 50 ohm.
+ * @param lines  anywhere beside a table
+ * @returns  true also where they name another one as well
+ * @source   common practice, no published source
+ */
+export const saysIn50Ohm = (lines: readonly NotedLine[]): boolean =>
+  lines.some(({ text }) => in50Ohm.test(text));
 
 /**
  * What lines of words say of units, where they name exactly one.
@@ -40,7 +49,7 @@ export function unitsInProse(lines: readonly NotedLine[]): ProseUnits {
     if (/level|power|dbm|dbu|db\u00B5/i.test(text) && parts === 1) parts = partsIn(text);
   }
   const only = <T>(found: Set<T>): T | null => (found.size === 1 ? ([...found][0] ?? null) : null);
-  const isIn50Ohm = lines.some(({ text }) => in50Ohm.test(text));
+  const isIn50Ohm = saysIn50Ohm(lines);
   const isBoth = isIn50Ohm && lines.some(({ text }) => in75Ohm.test(text));
   const said = only(levels);
   const level = isIn50Ohm && said === 'dBm' ? (isBoth ? null : 'dBm50') : said;

@@ -78,3 +78,31 @@ it('says of a slot that is not locked why it has no level', () => {
     'no level',
   ]);
 });
+
+it('names no voltage as its reason, and the lock where that says it', () => {
+  const some = table(
+    ['MHz', 'Level (mV)', 'Lock'],
+    ['603', '0', 'Not locked'],
+    ['609', '0', 'Locked'],
+    ['615', '1', 'Locked'],
+  );
+  const micro = table(['MHz', 'Level'], ['603', '0 \u00b5V'], ['615', '1000 \u00b5V']);
+  const reasons = [some, micro].map((one) => {
+    const read = rowsOfTable(one, nothing, 'x');
+    return read.ok && read.value.rows.map(({ levelDbmv, reason }) => reason ?? levelDbmv);
+  });
+  expect(reasons).toEqual([
+    ['not locked', "0 mV is no level: a signal's voltage is above 0", 0],
+    ["0 \u00b5V is no level: a signal's voltage is above 0", 0],
+  ]);
+});
+
+it('says how a voltage and a power in 50 ohm were taken', () => {
+  const notes = (unit: string) => {
+    const read = rowsOfTable(table(['MHz', `Level (${unit})`], ['603', '1']), nothing, 'x');
+    return read.ok && read.value.notes.join();
+  };
+  expect(notes('mV')).toMatch(/root mean square in 75 ohm/);
+  expect(notes('dBm, 50 ohm')).toMatch(/the loss of a matching pad is not in it/);
+  expect(notes('dBmV')).toBe('');
+});

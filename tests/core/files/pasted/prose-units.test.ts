@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { unitsInProse } from '../../../../core/files/pasted/prose-units.ts';
+import { saysIn50Ohm, unitsInProse } from '../../../../core/files/pasted/prose-units.ts';
 
 const units = (...lines: string[]) => unitsInProse(lines.map((text, i) => ({ line: i + 1, text })));
 
@@ -32,4 +32,17 @@ it('hears in which impedance dBm is', () => {
   expect(units('Levels in dBm', 'input: 50 Ω')).toMatchObject({ level: 'dBm50' });
   expect(units('Levels in dBm at 75 ohm')).toMatchObject({ level: 'dBm', isIn50Ohm: false });
   expect(units('Levels in dBm', '50 ohm analyser behind a 75 ohm pad')).toMatchObject({ level: null });
+});
+
+it.each([
+  ['measured in 50 ohm', true],
+  ['Impedance: 50', true],
+  ['Input impedance (ohm) 50', true],
+  ['50 \u03a9', true],
+  ['150 ohm', false],
+  ['impedance 500', false],
+  ['channel 50', false],
+  ['75 ohm', false],
+])('%s: %s', (text, is) => {
+  expect(saysIn50Ohm([{ line: 1, text }])).toBe(is);
 });
