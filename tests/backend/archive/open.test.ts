@@ -1,33 +1,20 @@
 import { createHash } from 'node:crypto';
 import { copyFileSync, existsSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
 import { ArchiveFault } from '../../../electron/backend/archive/archive-fault.ts';
 import { MARKER_FILE } from '../../../electron/backend/archive/marker.ts';
 import { steps } from '../../../electron/backend/archive/migrate.ts';
 import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
 import { lookInto, openTestArchive, throwAwayFolder } from '../../support/archive.ts';
+import { connection } from '../../support/archive-connection.ts';
 
-const opened = vi.hoisted(() => [] as Database.Database[]);
 // The archive keeps its connection to itself; the pragmas are those of that connection, so they are asked of it.
-vi.mock('better-sqlite3', async (original) => {
-  const { default: Real } = await original<{ default: typeof Database }>();
-  class Watched extends Real {
-    constructor(...given: ConstructorParameters<typeof Database>) {
-      super(...given);
-      opened.push(this);
-    }
-  }
-  return { default: Watched };
-});
+vi.mock('better-sqlite3', async (original) =>
+  (await import('../../support/watched-sqlite.ts')).watched(await original()),
+);
 
 const hashOf = (path: string) => createHash('sha256').update(readFileSync(path)).digest('hex');
-const connectionOf = (folder: string) => {
-  const found = opened.findLast((db) => db.open && db.name === join(folder, ARCHIVE_FILE));
-  if (found === undefined) throw new Error('no connection');
-  return found;
-};
 
 /** What opening says, with the proof that the file wasn't touched. */
 function refusalOf(folder: string): ArchiveFault {
@@ -69,7 +56,7 @@ describe('every opening', () => {
     const folder = throwAwayFolder();
     for (let time = 0; time < 3; time += 1) {
       const archive = openTestArchive(folder);
-      const db = connectionOf(folder);
+      const db = connection(folder);
       const pragma = (name: string) => db.pragma(name, { simple: true });
       expect(
         [

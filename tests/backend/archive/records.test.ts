@@ -2,7 +2,6 @@ import type Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
 import { checkedRecord, recordDocuments } from '../../../core/files/record-documents.ts';
 import { createDocuments } from '../../../electron/backend/archive/documents.ts';
-import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
 import { recordTables as groundTables } from '../../../electron/backend/archive/steps/001-ground.ts';
 import { gainControlTables } from '../../../electron/backend/archive/steps/002-gain-control.ts';
 import { settingsTables } from '../../../electron/backend/archive/steps/003-settings.ts';
@@ -12,6 +11,7 @@ import { recordChainTables } from '../../../electron/backend/archive/steps/006-r
 import { trimTurnTables } from '../../../electron/backend/archive/steps/007-trim-turns.ts';
 import { transferTables } from '../../../electron/backend/archive/steps/009-transfer.ts';
 import { writtenFileTables } from '../../../electron/backend/archive/steps/011-written-files.ts';
+import { connection } from '../../support/archive-connection.ts';
 import { joined } from '../services/joined.ts';
 
 /** A running sweep's journal, and what is worked out anew when it is missing. */
@@ -28,17 +28,9 @@ const recordTables = [
   ...writtenFileTables,
 ];
 
-const opened = vi.hoisted(() => [] as Database.Database[]);
-vi.mock('better-sqlite3', async (original) => {
-  const { default: Real } = await original<{ default: typeof Database }>();
-  class Watched extends Real {
-    constructor(...given: ConstructorParameters<typeof Database>) {
-      super(...given);
-      opened.push(this);
-    }
-  }
-  return { default: Watched };
-});
+vi.mock('better-sqlite3', async (original) =>
+  (await import('../../support/watched-sqlite.ts')).watched(await original()),
+);
 
 type Bench = Awaited<ReturnType<typeof joined>>;
 
@@ -104,8 +96,7 @@ async function filled(): Promise<Database.Database> {
   await fillGainControl(bench);
   await fillSettings(bench);
   await bench.handlers['meters.calibration']({ dueOn: '2027-01-15' }, bench.signal);
-  const db = opened.findLast((each) => each.open && each.name.endsWith(ARCHIVE_FILE));
-  if (db === undefined) throw new Error('no connection');
+  const db = connection();
   // As a program of before the portions kept a sweep's bytes.
   db.exec("INSERT INTO sweep_bytes VALUES (1, x'78', 1)");
   const device = '01234567-0123-4123-8123-0123456789ab';

@@ -1,35 +1,16 @@
-import type Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
 import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import type { Ballast } from '../../../electron/backend/archive/ballast.ts';
-import { ARCHIVE_FILE, type Archive } from '../../../electron/backend/archive/open.ts';
+import type { Archive } from '../../../electron/backend/archive/open.ts';
 import { createCare } from '../../../electron/backend/services/care.ts';
 import type { Designs } from '../../../electron/backend/services/designs.ts';
 import { silentLog } from '../../support/archive.ts';
+import { fillTheDisk, freeTheDisk } from '../../support/archive-connection.ts';
 import { joined, refusalOf } from './joined.ts';
 
-const opened = vi.hoisted(() => [] as Database.Database[]);
-vi.mock('better-sqlite3', async (original) => {
-  const { default: Real } = await original<{ default: typeof Database }>();
-  class Watched extends Real {
-    constructor(...given: ConstructorParameters<typeof Database>) {
-      super(...given);
-      opened.push(this);
-    }
-  }
-  return { default: Watched };
-});
-const connection = (): Database.Database => {
-  const found = opened.findLast((db) => db.open && !db.readonly && db.name.endsWith(ARCHIVE_FILE));
-  if (found === undefined) throw new Error('no connection');
-  return found;
-};
-/** SQLite then says "database or disk is full", as it does on a full disk; portable, and needs no rights. */
-const fillTheDisk = (pagesLeft: number) =>
-  connection().pragma(
-    `max_page_count = ${Number(connection().pragma('page_count', { simple: true })) + pagesLeft}`,
-  );
-const freeTheDisk = () => connection().pragma('max_page_count = 1000000');
+vi.mock('better-sqlite3', async (original) =>
+  (await import('../../support/watched-sqlite.ts')).watched(await original()),
+);
 
 type Bench = Awaited<ReturnType<typeof joined>>;
 const careOf = (bench: Bench) => bench.handlers['care.read']({}, bench.signal);

@@ -1,31 +1,11 @@
-import type Database from 'better-sqlite3';
 import { expect, it, vi } from 'vitest';
-import { ARCHIVE_FILE } from '../../../electron/backend/archive/open.ts';
 import { lookInto, openTestArchive } from '../../support/archive.ts';
+import { fillTheDisk, freeTheDisk } from '../../support/archive-connection.ts';
 import { joined, refusalOf } from './joined.ts';
 
-const opened = vi.hoisted(() => [] as Database.Database[]);
-vi.mock('better-sqlite3', async (original) => {
-  const { default: Real } = await original<{ default: typeof Database }>();
-  class Watched extends Real {
-    constructor(...given: ConstructorParameters<typeof Database>) {
-      super(...given);
-      opened.push(this);
-    }
-  }
-  return { default: Watched };
-});
-const connection = (): Database.Database => {
-  const found = opened.findLast((db) => db.open && db.name.endsWith(ARCHIVE_FILE));
-  if (found === undefined) throw new Error('no connection');
-  return found;
-};
-/** SQLite then says "database or disk is full", as it does on a full disk; portable, and needs no rights. */
-const fillTheDisk = (pagesLeft = 0) =>
-  connection().pragma(
-    `max_page_count = ${Number(connection().pragma('page_count', { simple: true })) + pagesLeft}`,
-  );
-const freeTheDisk = () => connection().pragma('max_page_count = 1000000');
+vi.mock('better-sqlite3', async (original) =>
+  (await import('../../support/watched-sqlite.ts')).watched(await original()),
+);
 
 it('ends the sweep as partial, loses no acknowledged reading, stays up, and keeps the rest once there is room', async () => {
   const bench = await joined();
