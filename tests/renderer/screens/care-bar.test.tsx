@@ -13,6 +13,7 @@ import { BenchContext } from '../../../renderer/state/use-workbench.ts';
 import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { benchOver } from '../bench-over.ts';
 import { plain } from '../plain.ts';
+import { namesOf, savedFiles } from '../saved-files.ts';
 import { type Script, scriptedClient } from '../scripted-client.ts';
 import { press, show } from '../shown-app.tsx';
 
@@ -122,13 +123,7 @@ it('says nothing of a file when the person named no place; takes the usual way w
     throw new DOMException('no place', 'AbortError');
   });
   vi.stubGlobal('showSaveFilePicker', ask);
-  const handed: string[] = [];
-  vi.stubGlobal('URL', { createObjectURL: () => 'blob:here', revokeObjectURL: () => {} });
-  const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (
-    this: HTMLAnchorElement,
-  ) {
-    handed.push(this.download);
-  });
+  const handed = savedFiles();
   await shown(
     { ...well, held: [one] },
     { 'sweeps.export': () => ({ fileName: 'slipway.csv', text: ownCsv }) },
@@ -144,9 +139,8 @@ it('says nothing of a file when the person named no place; takes the usual way w
     });
     await press('Save to another drive');
   }
-  expect(handed).toEqual(['slipway.exchange.csv', 'slipway.exchange.csv']);
+  expect(namesOf(handed)).toEqual(['slipway.exchange.csv', 'slipway.exchange.csv']);
   expect(words()).toContain('Saved as slipway.exchange.csv.');
-  click.mockRestore();
 });
 
 it('says that the room kept for a full disk was given up, and may be put away', async () => {

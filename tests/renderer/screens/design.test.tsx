@@ -1,10 +1,11 @@
 // @vitest-environment jsdom
 import { act, fireEvent, screen, within } from '@testing-library/react';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { ClientFault } from '../../../core/bridge/client-fault.ts';
 import type { StationSheet } from '../../../core/bridge/records.ts';
 import { Station } from '../../../core/files/station.ts';
 import type { StationNotes } from '../../../core/files/station-notes.ts';
+import { namesOf, savedFiles } from '../saved-files.ts';
 import { neverRead, sheetOf, station, sweepFrom, sweepOf } from '../sheet-records.ts';
 import { fill, press, showApp } from '../shown-app.tsx';
 
@@ -187,14 +188,9 @@ it('gives a station as a file, and says of a file that is opened whether it brin
   const { store, workbench } = await host([sheetOf([]).sheet]);
   await act(() => workbench.openStation(station.id));
   await press('Design');
-  const files: string[] = [];
-  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
-    files.push(this.download);
-  });
-  URL.createObjectURL = () => 'blob:a-file';
-  URL.revokeObjectURL = () => {};
+  const files = savedFiles();
   await press('Save its file');
-  expect(files).toEqual(['test-07.json']);
+  expect(namesOf(files)).toEqual(['test-07.json']);
   await fill('level there', '47', 1);
   expect(screen.getByRole('button', { name: 'Save its file' })).toHaveProperty('disabled', true);
   const notice = () => store.getState().notice;

@@ -1,25 +1,14 @@
 // @vitest-environment jsdom
-import { act, cleanup, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import { PeriodReport } from '../../../renderer/screens/quality/PeriodReport.tsx';
 import { paperHere } from '../../../renderer/screens/report/paper-choice.ts';
 import { benchOver } from '../bench-over.ts';
+import { namesOf, savedFiles } from '../saved-files.ts';
 import type { Script } from '../scripted-client.ts';
 import { press, show } from '../shown-app.tsx';
 
 const file = { fileName: 'visits.pdf', mediaType: 'application/pdf', base64: btoa('%PDF-1.7') };
-const saved: string[] = [];
-beforeEach(() => {
-  saved.length = 0;
-  vi.stubGlobal('URL', { createObjectURL: () => 'blob:x', revokeObjectURL: () => undefined });
-  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
-    saved.push(this.download);
-  });
-});
-afterEach(() => {
-  cleanup();
-  vi.unstubAllGlobals();
-});
 
 // Both days are included: from the first one's midnight to that after the last, where this machine stands.
 const of = {
@@ -35,9 +24,10 @@ async function shown(script: Script, fromDay = '2026-03-01') {
 }
 
 it('prints the visits of the days that are shown, as PDF and as HTML', async () => {
+  const saved = savedFiles();
   const { asked } = await shown({ 'reports.make': () => file });
   await press('Report of these visits');
-  expect(saved).toEqual(['visits.pdf']);
+  expect(namesOf(saved)).toEqual(['visits.pdf']);
   expect(screen.getByRole('status').textContent).toBe('Saved as visits.pdf');
   await press(/page of HTML/);
   const paper = paperHere(localStorage, navigator.language);

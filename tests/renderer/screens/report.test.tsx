@@ -1,34 +1,20 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen } from '@testing-library/react';
+import { beforeEach, expect, it } from 'vitest';
 import { keepPaper, paperHere } from '../../../renderer/screens/report/paper-choice.ts';
 import { ReportButtons } from '../../../renderer/screens/report/ReportButtons.tsx';
 import { benchOver } from '../bench-over.ts';
+import { type SavedFile, savedFiles } from '../saved-files.ts';
 import type { Script } from '../scripted-client.ts';
 import { press, show } from '../shown-app.tsx';
 
 const visitId = '5e1f0c7a-0000-4000-8000-0000000000ff';
-const saved: { name: string; size: number }[] = [];
 const file = { fileName: 'Mill-Lane-visit.pdf', mediaType: 'application/pdf', base64: btoa('%PDF-1.7') };
 
+let saved: readonly SavedFile[] = [];
 beforeEach(() => {
-  saved.length = 0;
   localStorage.clear();
-  let size = 0;
-  vi.stubGlobal('URL', {
-    createObjectURL: (blob: Blob) => {
-      size = blob.size;
-      return 'blob:x';
-    },
-    revokeObjectURL: () => undefined,
-  });
-  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
-    saved.push({ name: this.download, size });
-  });
-});
-afterEach(() => {
-  cleanup();
-  vi.unstubAllGlobals();
+  saved = savedFiles();
 });
 
 async function shown(script: Script) {
@@ -58,7 +44,7 @@ it('gives the visit as PDF with one press', async () => {
       },
     },
   ]);
-  expect(saved).toEqual([{ name: file.fileName, size: 8 }]);
+  expect(saved.map(({ name, blob }) => [name, blob.size])).toEqual([[file.fileName, 8]]);
   expect(screen.getByRole('status').textContent).toBe(`Saved as ${file.fileName}`);
 });
 

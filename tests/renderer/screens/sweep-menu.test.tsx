@@ -1,14 +1,10 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen } from '@testing-library/react';
-import { afterEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen } from '@testing-library/react';
+import { expect, it } from 'vitest';
 import { SweepMenu } from '../../../renderer/screens/SweepMenu.tsx';
 import { benchOver } from '../bench-over.ts';
+import { namesOf, savedFiles } from '../saved-files.ts';
 import { press, show } from '../shown-app.tsx';
-
-afterEach(() => {
-  cleanup();
-  vi.unstubAllGlobals();
-});
 
 const SWEEP = '00000000-0000-4000-8000-000000000007';
 const bytes = Buffer.from('\uFEFFMHz;dBµV\r\n54;96,1\r\n', 'utf16le');
@@ -26,22 +22,11 @@ async function opened(isFromFile: boolean) {
 }
 
 it('hands out the file that a sweep was taken from, byte by byte', async () => {
-  const handed: { name: string; blob: Blob }[] = [];
-  let last: Blob | null = null;
-  vi.stubGlobal('URL', {
-    createObjectURL: (blob: Blob) => {
-      last = blob;
-      return 'blob:here';
-    },
-    revokeObjectURL: () => {},
-  });
-  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
-    if (last !== null) handed.push({ name: this.download, blob: last });
-  });
+  const handed = savedFiles();
   const { item, asked } = await opened(true);
   await act(async () => void fireEvent.click(item));
   expect(asked).toContainEqual({ name: 'sweeps.original', input: { sweepId: SWEEP } });
-  expect(handed.map(({ name }) => name)).toEqual(['pegel.csv']);
+  expect(namesOf(handed)).toEqual(['pegel.csv']);
   const read = new FileReader();
   const whole = new Promise<ArrayBuffer>((done) => {
     read.onload = () => done(read.result as ArrayBuffer);

@@ -1,8 +1,9 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { act, fireEvent, screen, waitFor } from '@testing-library/react';
+import { beforeEach, expect, it } from 'vitest';
 import { TransferScreen } from '../../../renderer/screens/transfer/TransferScreen.tsx';
 import { benchOver } from '../bench-over.ts';
+import { namesOf, savedFiles } from '../saved-files.ts';
 import type { Script } from '../scripted-client.ts';
 import { press, show } from '../shown-app.tsx';
 
@@ -15,19 +16,7 @@ const pair = {
   other: { device: `7${device.slice(1)}`, seq: 3 },
   differences: [{ key: 'testPointLossMdb', here: '20000', other: '16000' }],
 };
-const saved: string[] = [];
-beforeEach(() => {
-  saved.length = 0;
-  localStorage.clear();
-  vi.stubGlobal('URL', { createObjectURL: () => 'blob:x', revokeObjectURL: () => undefined });
-  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
-    saved.push(this.download);
-  });
-});
-afterEach(() => {
-  cleanup();
-  vi.unstubAllGlobals();
-});
+beforeEach(() => localStorage.clear());
 
 async function shown(script: Script) {
   const bench = benchOver({ 'transfer.look': () => nothing, ...script }, { now: '2026-03-08T12:00:00.000Z' });
@@ -65,13 +54,13 @@ it('takes in the folder and says what became of each file', async () => {
     { fileName: 'a.records.gz', became: 'taken-in' as const, why: null, added: 12, sweeps: 4, conflicts: 0 },
     { fileName: 'b.records.gz', became: 'incomplete' as const, why: 'wait until it is copied', ...none },
   ];
-  const { asked } = await shown({ 'transfer.take': () => ({ files }) });
+  const { asked, inputOf } = await shown({ 'transfer.take': () => ({ files }) });
   await typeFolder('/media/stick');
   await press('Take in the folder');
   const rows = screen.getAllByRole('listitem').map(({ textContent }) => textContent?.replace(/\s/g, ' '));
   expect(rows[0]).toContain('Taken in: 12 records, 4 sweeps among them');
   expect(rows[1]).toContain('Not whole yet: wait until it is copied');
-  expect(asked.find(({ name }) => name === 'transfer.take')?.input).toEqual({
+  expect(inputOf('transfer.take')).toEqual({
     from: { kind: 'folder', folder: '/media/stick' },
     operator: '',
   });
@@ -79,13 +68,14 @@ it('takes in the folder and says what became of each file', async () => {
 });
 
 it('fetches a file in parts and hands it to the person', async () => {
+  const saved = savedFiles();
   const parts = [btoa('abc'), btoa('de'), ''];
   const { asked } = await shown({
     'transfer.give': () => ({ fileName: 'mine.records.gz', file: device, records: 5, sweeps: 1, bytes: 5 }),
     'transfer.part': () => ({ base64: parts.shift() ?? '' }),
   });
   await press('Save as a file');
-  await waitFor(() => expect(saved).toEqual(['mine.records.gz']));
+  await waitFor(() => expect(namesOf(saved)).toEqual(['mine.records.gz']));
   expect(asked.filter(({ name }) => name === 'transfer.part').map(({ input }) => input)).toEqual([
     { file: device, from: 0 },
     { file: device, from: 3 },
