@@ -3,20 +3,13 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { ARCHIVE_FILE } from '../../electron/backend/archive/open.ts';
 import { archive } from '../../electron/cli/verbs/archive.ts';
-import { joined } from '../backend/services/joined.ts';
 import { lookInto, throwAwayFolder } from '../support/archive.ts';
 import { runInside, runOutside } from '../support/command-line.ts';
+import { recordedFolder } from '../support/recorded-folder.ts';
 
 const act = (...words: string[]) => runInside([archive], ['archive', ...words]);
 
-async function recorded(): Promise<string> {
-  const bench = await joined();
-  const sweepId = await bench.start();
-  await bench.endOf(sweepId);
-  await bench.close();
-  bench.archive.close();
-  return bench.folder;
-}
+const recorded = async () => (await recordedFolder()).folder;
 
 /** The file's first pages as if a drive had lost them. */
 function spoil(folder: string): void {

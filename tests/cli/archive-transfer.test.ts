@@ -2,20 +2,13 @@ import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { archive } from '../../electron/cli/verbs/archive.ts';
-import { joined } from '../backend/services/joined.ts';
 import { openTestArchive, throwAwayFolder } from '../support/archive.ts';
 import { runInside } from '../support/command-line.ts';
+import { recordedFolder } from '../support/recorded-folder.ts';
 
 const run = (...args: string[]) => runInside([archive], ['archive', ...args]);
 
-async function recorded(): Promise<string> {
-  const bench = await joined();
-  const sweepId = await bench.start();
-  await bench.endOf(sweepId);
-  await bench.close();
-  bench.archive.close();
-  return bench.folder;
-}
+const recorded = async () => (await recordedFolder()).folder;
 function another(): string {
   const folder = throwAwayFolder();
   openTestArchive(folder).close();

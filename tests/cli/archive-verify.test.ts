@@ -3,21 +3,12 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { ARCHIVE_FILE } from '../../electron/backend/archive/open.ts';
 import { archive } from '../../electron/cli/verbs/archive.ts';
-import { joined } from '../backend/services/joined.ts';
 import { lookInto, openTestArchive, stationFile, throwAwayFolder } from '../support/archive.ts';
 import { runInside, runOutside } from '../support/command-line.ts';
-
-async function recorded(): Promise<Readonly<{ folder: string; sweepId: string }>> {
-  const bench = await joined();
-  const sweepId = await bench.start();
-  await bench.endOf(sweepId);
-  await bench.close();
-  bench.archive.close();
-  return { folder: bench.folder, sweepId };
-}
+import { recordedFolder } from '../support/recorded-folder.ts';
 
 it('says that each record is as it was, with the head to keep elsewhere', async () => {
-  const { folder } = await recorded();
+  const { folder } = await recordedFolder();
   const { stdout, exitCode } = await runOutside(['archive', 'verify', '--data', folder, '--json']);
   expect(exitCode).toBe(0);
   const said = JSON.parse(stdout);
@@ -33,7 +24,7 @@ it('says that each record is as it was, with the head to keep elsewhere', async 
 });
 
 it('ends with 1 and names the record that was changed', async () => {
-  const { folder, sweepId } = await recorded();
+  const { folder, sweepId } = await recordedFolder();
   lookInto(folder, (db) => {
     db.exec("DROP TRIGGER sweep_is_never_changed; UPDATE sweep SET port_name = 'forward input'");
   });
