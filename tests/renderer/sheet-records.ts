@@ -1,4 +1,5 @@
 import type { StationRow, StationSheet, Sweep, SweepSummary, Visit } from '../../core/bridge/records.ts';
+import type { SetUpRecord } from '../../core/bridge/set-up-calls.ts';
 import { FIRST_SETTINGS, type Settings } from '../../core/bridge/settings-calls.ts';
 import type { PluggedIn, Station } from '../../core/files/station.ts';
 import type { JudgedBy } from '../../renderer/state/sheet-view.ts';
@@ -151,3 +152,25 @@ export const sweepFrom =
     if (sweep === undefined) throw new Error('no such sweep');
     return sweep;
   };
+
+/** A gain control that gets a new module, just begun. */
+export const newModuleSetUp = (over: Partial<SetUpRecord>): SetUpRecord => ({
+  setUpId: '00000000-0000-4000-8000-00000000000a',
+  visitId,
+  stationId: station.id,
+  revision: 1,
+  startedAt: '2026-11-25T09:15:00.000Z',
+  plan: {
+    kind: 'new-module',
+    outputPort: 'forward output',
+    inputPort: 'forward input',
+    topMhz: 870,
+    topCarrierMhz: 867,
+    pilotMhz: 711,
+    spanDb: 22,
+    ambientC: 12,
+  },
+  events: [],
+  abandoned: null,
+  ...over,
+});

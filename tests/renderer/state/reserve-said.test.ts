@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { SetUpRecord } from '../../../core/bridge/set-up-calls.ts';
 import { MeterUncertainty } from '../../../core/files/meter-uncertainty.ts';
 import { reserveVerdict } from '../../../core/gain-control/reserve-verdict.ts';
 import { budgetOf } from '../../../core/uncertainty/budget.ts';
 import { reserveSaid, setUpConditions } from '../../../renderer/state/reserve-said.ts';
 import type { JudgedBy } from '../../../renderer/state/sheet-view.ts';
-import { byReading, exact, oldVisitId, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
+import { byReading, exact, newModuleSetUp, oldVisitId, sheetOf, sweepOf, visitId } from '../sheet-records.ts';
 
 const budget = budgetOf({ meter: MeterUncertainty.parse({}), ambientC: null });
 const said = (measuredDb: number) =>
@@ -25,25 +24,7 @@ describe('what a set-up is judged with', () => {
   const model = { maker: 'Harbour Works', model: 'Level adapter', serialNumber: '0017', firmware: '1.2' };
   const own = MeterUncertainty.parse({ repeatabilityDb: 0.05 });
   const by: JudgedBy = { ...byReading, settings: { ...exact, sheets: { 'Level adapter': own } } };
-  const record = (ofVisit: string): SetUpRecord => ({
-    setUpId: '00000000-0000-4000-8000-00000000000a',
-    visitId: ofVisit,
-    stationId: 'test-07',
-    revision: 1,
-    startedAt: '2026-11-25T09:15:00.000Z',
-    plan: {
-      kind: 'new-module',
-      outputPort: 'forward output',
-      inputPort: 'forward input',
-      topMhz: 870,
-      topCarrierMhz: 867,
-      pilotMhz: 711,
-      spanDb: 22,
-      ambientC: 12,
-    },
-    events: [],
-    abandoned: null,
-  });
+  const record = (ofVisit: string) => newModuleSetUp({ visitId: ofVisit });
   const { sheet } = sheetOf([sweepOf({ n: 1, offDb: () => 0, over: { meter: model } })]);
   it('goes by the meter that read the sweeps of its visit, at the temperature of the plan', () => {
     expect(setUpConditions(sheet, record(visitId), by)).toEqual({ meter: own, ambientC: 12 });

@@ -5,7 +5,7 @@ import { createLevelFeed } from '../../../renderer/state/level-feed.ts';
 import { createLevelSource } from '../../../renderer/state/level-moment.ts';
 import { foundWords, sweepFor, viewSetUp } from '../../../renderer/state/set-up-view.ts';
 import { createStepProof, isWhole, valuesOf } from '../../../renderer/state/step-proof.ts';
-import { sheetOf, sweepOf, visitId } from '../sheet-records.ts';
+import { newModuleSetUp, sheetOf, sweepOf } from '../sheet-records.ts';
 
 const at = (minute: number) => `2026-11-25T09:${String(minute).padStart(2, '0')}:00.000Z`;
 const event = (seq: number, step: SetUpStepId, over: Partial<SetUpEvent> = {}): SetUpEvent => ({
@@ -19,25 +19,7 @@ const event = (seq: number, step: SetUpStepId, over: Partial<SetUpEvent> = {}): 
   liveId: null,
   ...over,
 });
-const record = (events: readonly SetUpEvent[]): SetUpRecord => ({
-  setUpId: '00000000-0000-4000-8000-00000000000a',
-  visitId,
-  stationId: 'test-07',
-  revision: 1,
-  startedAt: at(15),
-  plan: {
-    kind: 'new-module',
-    outputPort: 'forward output',
-    inputPort: 'forward input',
-    topMhz: 870,
-    topCarrierMhz: 867,
-    pilotMhz: 711,
-    spanDb: 22,
-    ambientC: 12,
-  },
-  events: [...events],
-  abandoned: null,
-});
+const record = (events: readonly SetUpEvent[]) => newModuleSetUp({ events: [...events] });
 const { sheet } = sheetOf([]);
 const stepOf = (id: SetUpStepId) => {
   const step = setUpSteps.find((one) => one.id === id);
