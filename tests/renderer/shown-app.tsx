@@ -1,5 +1,5 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
-import type { ReactNode } from 'react';
+import type { ReactNode, StrictMode } from 'react';
 import { afterEach, vi } from 'vitest';
 import { App } from '../../renderer/app.tsx';
 import { type Bench, BenchContext } from '../../renderer/state/use-workbench.ts';
@@ -46,10 +46,11 @@ export async function showApp(
   return bench;
 }
 
-/** One piece of the page alone, over a bench that a test has made ready. */
-export async function show(bench: Bench, what: ReactNode): Promise<void> {
+/** One piece of the page alone, over a bench that a test has made ready. React runs effects twice only where `around` all is StrictMode. */
+export async function show(bench: Bench, what: ReactNode, around?: typeof StrictMode): Promise<void> {
   withoutLayout();
-  await act(async () => void render(<BenchContext value={bench}>{what}</BenchContext>));
+  const page = <BenchContext value={bench}>{what}</BenchContext>;
+  await act(async () => void render(page, around && { wrapper: around }));
 }
 
 /** Presses what is there by now: nothing is waited for. */

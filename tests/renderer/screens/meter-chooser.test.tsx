@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { act, cleanup, screen } from '@testing-library/react';
-import { Fragment, StrictMode } from 'react';
+import { StrictMode } from 'react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { CancelSignal } from '../../../core/bridge/client.ts';
 import type { Output } from '../../../core/bridge/contract.ts';
@@ -24,13 +24,8 @@ const connected = {
   connectedAt: '2026-11-25T09:00:00.000Z',
 } as const;
 
-type FragmentLike = typeof Fragment | typeof StrictMode;
-
 /** The chooser over a host whose ports a test changes, and whose connecting a test ends. */
-async function opened(
-  last: () => Output<'meters.last'>['last'] = () => null,
-  Around: FragmentLike = Fragment,
-) {
+async function opened(last: () => Output<'meters.last'>['last'] = () => null, around?: typeof StrictMode) {
   const ports: FoundPort[] = [];
   const answer = Promise.withResolvers<typeof connected>();
   const signals: CancelSignal[] = [];
@@ -54,12 +49,7 @@ async function opened(
       { name: 'line', title: 'Plain lines' },
     ],
   });
-  await show(
-    bench,
-    <Around>
-      <MeterChooser />
-    </Around>,
-  );
+  await show(bench, <MeterChooser />, around);
   const looked = () => bench.names().filter((name) => name === 'meters.find').length;
   const pass = (ms: number) =>
     act(async () => {
@@ -135,6 +125,7 @@ it('has a path ready that was typed last time, and changes nothing under a hand 
 
 it('opens no port by being shown, though every effect of it runs twice (React, StrictMode)', async () => {
   const one = await opened(() => lastAt('/dev/ttyUSB0'), StrictMode);
+  expect(one.looked()).toBe(2);
   one.ports.push(usb);
   await one.pass(10_000);
   expect(one.looked()).toBeGreaterThan(2);
