@@ -5,6 +5,7 @@ import { ArchiveFault } from '../archive/archive-fault.ts';
 import { backUp } from '../archive/backup.ts';
 import { type Backup, backupFolderOf, lastVerified, listBackups, rotate } from '../archive/backup-list.ts';
 import type { Archive } from '../archive/open.ts';
+import { namedFolder } from './named-folder.ts';
 import type { Runs } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 
@@ -113,7 +114,7 @@ export function createBackups({ archive, now, log, emit }: ServiceParts, runs: P
       backups: listBackups(own).map(lineOf),
     }),
     make: async (folder: string | null, signal: AbortSignal): Promise<BackupLine> =>
-      lineOf(await make(folder, signal)),
+      lineOf(await make(folder === null ? null : namedFolder(folder), signal)),
     async close(): Promise<void> {
       clearTimeout(timer);
       closing.abort(new Error(refusalLine(refuse('closing', 'backup', 'the program is being closed'))));

@@ -9,6 +9,7 @@ import { differencesOf } from '../../../core/records/differences.ts';
 import { momentOf } from '../archive/quantities.ts';
 import type { ConflictPair } from '../archive/transfer.ts';
 import { giveOut } from './give-out.ts';
+import { namedFolder } from './named-folder.ts';
 import type { Runs } from './runs.ts';
 import { refused, type ServiceParts } from './service-parts.ts';
 import { takeInFolder, takeInOne } from './shared-folder.ts';
@@ -80,14 +81,7 @@ export function createTransfer(
     }),
     give: ({ what, folder: to }, signal) =>
       alone(async () => {
-        const isPlace =
-          to === null ||
-          (await stat(to).then(
-            (found) => found.isDirectory(),
-            () => false,
-          ));
-        if (!isPlace)
-          throw refused('no-folder', to, "the folder isn't there; plug the drive in, or name another");
+        if (to !== null) namedFolder(to);
         const file = to === null ? randomUUID() : null;
         if (file !== null) {
           await rm(folder, { recursive: true, force: true });
@@ -146,7 +140,7 @@ export function createTransfer(
         if (from.kind === 'folder') {
           const files = await takeInFolder(
             archive,
-            from.folder,
+            namedFolder(from.folder),
             order,
             signal,
             (fileName, place, count, done, total) => {
