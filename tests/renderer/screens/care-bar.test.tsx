@@ -7,14 +7,11 @@ import { readSweepCsv } from '../../../core/files/sweep-csv.ts';
 import { writeSweepCsv } from '../../../core/files/write-csv.ts';
 import { CutShort } from '../../../renderer/screens/CutShort.tsx';
 import { NoticeBar } from '../../../renderer/screens/NoticeBar.tsx';
-import { createLiveFeed } from '../../../renderer/state/live-feed.ts';
-import { createWorkbenchStore } from '../../../renderer/state/store.ts';
 import { BenchContext } from '../../../renderer/state/use-workbench.ts';
-import { createWorkbench } from '../../../renderer/state/workbench.ts';
 import { benchOver } from '../bench-over.ts';
 import { plain } from '../plain.ts';
 import { namesOf, savedFiles } from '../saved-files.ts';
-import { type Script, scriptedClient } from '../scripted-client.ts';
+import type { Script } from '../scripted-client.ts';
 import { press, show } from '../shown-app.tsx';
 
 afterEach(() => {
@@ -152,9 +149,7 @@ it('says that the room kept for a full disk was given up, and may be put away', 
 });
 
 it('tells a sweep that was cut short by what is on the disk and what is not', async () => {
-  const store = createWorkbenchStore();
-  const feed = createLiveFeed(() => {});
-  const workbench = createWorkbench(scriptedClient({}).client, store, feed);
+  const bench = benchOver({});
   const facts = {
     readingCount: 94,
     plannedCount: 136,
@@ -162,7 +157,7 @@ it('tells a sweep that was cut short by what is on the disk and what is not', as
     frequenciesMhz: [54],
   };
   const cut = (inMemory: number) => (
-    <BenchContext value={{ store, workbench, feed, now: () => '' }}>
+    <BenchContext value={bench}>
       <CutShort {...facts} inMemory={inMemory} portName="forward output" purpose="as-found" />
     </BenchContext>
   );
