@@ -44,6 +44,7 @@ const layers: readonly Layer[] = [
     ours: ['core/plug-ins/', 'core/files/station', 'core/result', 'core/units', 'core/interpolate'],
     foreign: [],
   },
+  { under: 'core/fourier/', ours: ['core/fourier/'], foreign: ['fourier-transform'] },
   { under: 'core/', ours: ['core/'], foreign: [] },
   {
     under: 'electron/main/',

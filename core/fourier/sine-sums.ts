@@ -1,4 +1,4 @@
-import { transform } from './transform.ts';
+import { cfft } from 'fourier-transform';
 
 /** Which frequencies along the frequency axis: `count` of them, periods a MHz, evenly apart. */
 export type EvenlyApart = Readonly<{ fromPerMhz: number; stepPerMhz: number; count: number }>;
@@ -37,7 +37,8 @@ export function sineSums(
     re.fill(0);
     im.fill(0);
     spreadOn(re, im, list, spread);
-    transform(re, im);
+    // Real and imaginary parts exchanged: the exponent becomes positive.
+    cfft(im, re);
     const cosine = new Float64Array(count);
     const sine = new Float64Array(count);
     const scale = Math.sqrt(Math.PI / width) / size;
