@@ -91,7 +91,7 @@ export async function giveOut(
   const frame = recordsFrame(first);
   const gzip = createGzip();
   const file = createWriteStream(part, { flags: 'wx' });
-  const written = once(file, 'close');
+  const closed = new Promise<void>((resolve) => file.once('close', () => resolve()));
   const failed = new Promise<never>((_, reject) => {
     file.on('error', reject);
     gzip.on('error', reject);
@@ -130,7 +130,7 @@ export async function giveOut(
         'nothing was recorded of this; choose another station or a longer period',
       );
     gzip.end(frame.last(records));
-    await Promise.race([written, failed]);
+    await Promise.race([closed, failed]);
     const handle = await open(part, 'r+');
     try {
       await handle.sync();
@@ -150,6 +150,8 @@ export async function giveOut(
   } catch (fault) {
     gzip.destroy();
     file.destroy();
+    // A file that is still being opened would come into being after it was removed.
+    await closed;
     await rm(part, { force: true });
     const code = fault instanceof Error && 'code' in fault ? String(fault.code) : null;
     if (code !== null && /^E[A-Z]+$/.test(code))
